@@ -18,7 +18,9 @@ def run(words: Sequence[str]) -> int:
     commands = parser.add_subparsers(dest="command", required=True, metavar="command")
     for name in COMMANDS:
         module = importlib.import_module(f".{name}", __name__)
-        one = commands.add_parser(name, help=module.__doc__.splitlines()[0], description=module.__doc__)
+        one = commands.add_parser(
+            name, help=(module.__doc__ or "").splitlines()[0], description=module.__doc__
+        )
         module.register(one)
         one.set_defaults(run=module.run)
     args = parser.parse_args(words)

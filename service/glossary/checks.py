@@ -242,4 +242,4 @@ CHECKS: tuple[Check, ...] = (
 
 def check(glossary: Glossary) -> list[Finding]:
     """Every finding of every check, in the order of the files."""
-    return sorted(set(finding for one in CHECKS for finding in one(glossary)))
+    return sorted({finding for one in CHECKS for finding in one(glossary)})
