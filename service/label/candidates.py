@@ -1,0 +1,267 @@
+"""Tokens in, every way to read a stretch of them out. The only module that knows rapidfuzz."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+from rapidfuzz import process
+from rapidfuzz.distance import OSA
+
+from .index import Entry, Index, Meaning, family_of
+from .segment import UNSPACED, Token
+from .skeleton import skeleton
+
+Array = np.ndarray[Any, np.dtype[Any]]
+NAMING = ("base", "fixed", "other")
+# Letters that a compound may put between its parts or at its end (-s-, -n-, -en).
+SLACK = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A stretch of the comparable text, what it may mean, and how far to trust that (0 to 1)."""
+
+    start: int
+    end: int
+    key: str
+    meanings: tuple[Meaning, ...]
+    trust: float
+    how: str
+
+
+@dataclass(frozen=True, slots=True)
+class Hypothesis:
+    """One reading of the tokens `first` to `last` (half-open); `gain` says how much it explains."""
+
+    first: int
+    last: int
+    spans: tuple[Span, ...]
+    gain: float
+
+
+class Finder:
+    """Looks tokens up in an index: exact, by skeleton, as a compound, and last by likeness."""
+
+    def __init__(self, index: Index) -> None:
+        self.index = index
+        self._near = _Near(index)
+        self._word = lru_cache(maxsize=20000)(self._look_up)
+
+    def candidates(self, tokens: tuple[Token, ...]) -> list[Hypothesis]:
+        """Every hypothesis over the tokens, exact ones first for each stretch."""
+        out: list[Hypothesis] = []
+        for first, token in enumerate(tokens):
+            unspaced = token.script in UNSPACED
+            out.extend(self._exact(tokens, first, unspaced))
+            if not unspaced:
+                out.extend(self._single(token, first))
+                out.extend(self._rejoined(tokens, first))
+        return out
+
+    def _exact(self, tokens: tuple[Token, ...], first: int, unspaced: bool) -> list[Hypothesis]:
+        out: list[Hypothesis] = []
+        most = self.index.longest_unspaced if unspaced else self.index.longest
+        start, key = tokens[first], ""
+        for last in range(first, min(len(tokens), first + most)):
+            token = tokens[last]
+            if token.part != start.part or token.line > start.line + 1:
+                break
+            key += token.text
+            entry = self.index.entries.get(key)
+            if entry is None:
+                continue
+            count = last - first + 1
+            written = unspaced or count in entry.words
+            if not written and (
+                len(key) < 5 or count > 2 or min(len(one.text) for one in tokens[first : last + 1]) < 2
+            ):
+                continue
+            trust, how = (0.995, "exact") if written else (0.9, "rejoined")
+            span = Span(start.start, token.end, key, entry.meanings, trust, how)
+            out.append(Hypothesis(first, last + 1, (span,), _gain(span)))
+        return out
+
+    def _single(self, token: Token, first: int) -> list[Hypothesis]:
+        """Readings of one spaced word that is not in the index as it stands."""
+        if token.text in self.index.entries:
+            return []
+        found = self._word(token.text, family_of(token.script))
+        out = []
+        for pieces in found:
+            spans = tuple(
+                Span(token.start + start, token.start + end, key, meanings, trust, how)
+                for start, end, key, meanings, trust, how in pieces
+            )
+            out.append(Hypothesis(first, first + 1, spans, sum(map(_gain, spans)) - 0.5))
+        return out
+
+    def _rejoined(self, tokens: tuple[Token, ...], first: int) -> list[Hypothesis]:
+        """Two short unknown words that together are almost one known one."""
+        if first + 1 >= len(tokens):
+            return []
+        one, two = tokens[first], tokens[first + 1]
+        entries = self.index.entries
+        if one.part != two.part or one.script != two.script or one.text in entries or two.text in entries:
+            return []
+        key = one.text + two.text
+        if not 6 <= len(key) <= 14:
+            return []
+        bones = self.index.skeletons.get(skeleton(key), ())
+        keys = [found for found in bones if entries[found].family == family_of(one.script)]
+        if not keys:
+            return []
+        span = Span(one.start, two.end, keys[0], _together(entries, keys), 0.8, "rejoined")
+        return [Hypothesis(first, first + 2, (span,), _gain(span))]
+
+    def _look_up(
+        self, word: str, family: str
+    ) -> tuple[tuple[tuple[int, int, str, tuple[Meaning, ...], float, str], ...], ...]:
+        """Readings of a word by skeleton, as a compound, by likeness; offsets are within the word."""
+        size = len(word)
+        entries = self.index.entries
+        keys = self.index.skeletons.get(skeleton(word), ()) if size >= 3 else ()
+        own = [key for key in keys if entries[key].family == family]
+        if own:
+            return (((0, size, own[0], _together(entries, own), 0.93, "alike"),),)
+        out = []
+        pieces = _compound(word, entries)
+        if pieces:
+            out.append(pieces)
+        if keys and size >= 4:
+            out.append(((0, size, keys[0], _together(entries, list(keys)), 0.8, "crossed"),))
+        near = self._near.nearest(word, family)
+        if near and not (keys and size >= 4):
+            found, trust = near
+            out.append(((0, size, found[0], _together(entries, found), trust, "near"),))
+        return tuple(out)
+
+
+def _gain(span: Span) -> float:
+    letters = sum(1.0 if char.isascii() else 2.2 if ord(char) > 0x2E80 else 1.2 for char in span.key)
+    letters = min(letters, 1.3 * max(1, span.end - span.start) * (2.2 if ord(span.key[0]) > 0x2E80 else 1.2))
+    weight = 1.0 if any(one.kind in ("base", "fixed", "other") for one in span.meanings) else 0.95
+    return letters * span.trust * weight - 1.2
+
+
+def _together(entries: dict[str, Entry], keys: list[str]) -> tuple[Meaning, ...]:
+    return tuple(dict.fromkeys(meaning for key in keys for meaning in entries[key].meanings))
+
+
+def _compound(
+    word: str, entries: dict[str, Entry]
+) -> tuple[tuple[int, int, str, tuple[Meaning, ...], float, str], ...]:
+    """The word as known words glued together, or nothing; at most `SLACK` letters left over a seam."""
+    size = len(word)
+    least = 3 if word.isascii() else 2
+    if not 2 * least <= size <= 40:
+        return ()
+    best: list[tuple[float, tuple[tuple[int, int], ...]]] = [(0.0, ())]
+    for end in range(1, size + 1):
+        score, parts = best[end - 1]
+        options = [(score - 2.0, parts)]
+        for start in range(max(0, end - 24), end - least + 1):
+            entry = entries.get(word[start:end])
+            if entry and any(
+                one.kind in ("base", "fixed", "form", "colour", "other") for one in entry.meanings
+            ):
+                before, earlier = best[start]
+                options.append((before + (end - start) - 0.8, (*earlier, (start, end))))
+        best.append(max(options))
+    parts = best[size][1]
+    covered = sum(end - start for start, end in parts)
+    meant = [entries[word[start:end]].meanings for start, end in parts]
+    if size - covered > SLACK or not any(one.kind in NAMING for found in meant for one in found):
+        return ()
+    if len(parts) < 2 and size - covered:
+        return ()
+    trust = 0.95 if covered == size else 0.85
+    return tuple(
+        (start, end, word[start:end], found, trust, "part")
+        for (start, end), found in zip(parts, meant, strict=True)
+    )
+
+
+class _Near:
+    """Finds indexed words whose skeleton is a few letters away."""
+
+    def __init__(self, index: Index) -> None:
+        self.entries = index.entries
+        self.skeletons = index.skeletons
+        self.bones = [bones for bones in index.skeletons if len(bones) >= 3]
+        self.place = {bones: at for at, bones in enumerate(self.bones)}
+        self.by_length: dict[int, list[str]] = defaultdict(list)
+        postings: dict[str, list[int]] = defaultdict(list)
+        for at, bones in enumerate(self.bones):
+            self.by_length[len(bones)].append(bones)
+            for gram in _grams(bones):
+                postings[gram].append(at)
+        self.postings = {gram: np.array(places, dtype=np.int32) for gram, places in postings.items()}
+
+    def nearest(self, word: str, family: str) -> tuple[list[str], float] | None:
+        """The closest keys of the word's own script (else of any), and the trust they deserve."""
+        bones = skeleton(word)
+        size = len(bones)
+        if size < 3 or len(word) < 4 or len(word) > 40:
+            return None
+        allowed = 1 if size <= 6 else 2 if size <= 10 else 3
+        found = self._scan(bones, allowed) if size <= 6 else self._grams(bones, allowed)
+        best: list[tuple[float, str]] = []
+        for other, distance in found:
+            for key in self.skeletons[other]:
+                same = self.entries[key].family == family
+                likeness = _likeness(word, bones, key, other, distance)
+                best.append((likeness - (0.0 if same else 0.12), key))
+        if not best:
+            return None
+        top = max(likeness for likeness, _ in best)
+        trust = min(0.85, max(0.0, (top - 0.6) * 2.3))
+        if trust < 0.25:
+            return None
+        return [key for likeness, key in sorted(best, reverse=True) if likeness > top - 0.02], trust
+
+    def _scan(self, bones: str, allowed: int) -> list[tuple[str, int]]:
+        """Every skeleton within the distance: trigrams miss too many short words."""
+        out: list[tuple[str, int]] = []
+        for length in range(len(bones) - allowed, len(bones) + allowed + 1):
+            pool = self.by_length.get(length)
+            if pool:
+                distances = process.cdist(
+                    [bones], pool, scorer=OSA.distance, score_cutoff=allowed, dtype=np.uint8
+                )[0]
+                out += [(pool[at], int(distances[at])) for at in np.flatnonzero(distances <= allowed)]
+        return out
+
+    def _grams(self, bones: str, allowed: int) -> list[tuple[str, int]]:
+        """The best of those that share trigrams, by true distance."""
+        lists = [self.postings[gram] for gram in _grams(bones) if gram in self.postings]
+        if not lists:
+            return []
+        counts = np.bincount(np.concatenate(lists), minlength=len(self.bones))
+        many = min(60, len(counts) - 1)
+        top = np.argpartition(counts, -many)[-many:]
+        pool = [self.bones[at] for at in top if counts[at] > 1]
+        if not pool:
+            return []
+        distances = process.cdist([bones], pool, scorer=OSA.distance, score_cutoff=allowed, dtype=np.uint8)[0]
+        return [(pool[at], int(distances[at])) for at in np.flatnonzero(distances <= allowed)]
+
+
+def _grams(bones: str) -> list[str]:
+    padded = f"^^{bones}$"
+    return list(dict.fromkeys(padded[at : at + 3] for at in range(len(padded) - 2)))
+
+
+def _likeness(word: str, bones: str, key: str, other: str, distance: int) -> float:
+    """1 for the same, falling with edits; a common beginning and a mere ending count in favour."""
+    likeness = 1 - distance / max(len(bones), len(other))
+    if bones[0] == other[0]:
+        likeness += 0.03
+    longer, shorter = (word, key) if len(word) > len(key) else (key, word)
+    if len(shorter) >= 4 and longer.startswith(shorter) and len(longer) - len(shorter) <= 2:
+        likeness += 0.05
+    written = 1 - OSA.distance(word, key) / max(len(word), len(key)) if word[0] == key[0] else 0.0
+    return max(likeness, written)

@@ -1,0 +1,260 @@
+"""Spans in, a posterior over everything sold (and over being no pulse at all) out; all parts weighed at once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+
+from ..glossary.model import Glossary, Pulse
+from .candidates import Hypothesis, Span
+from .index import Meaning
+from .segment import Token
+from .weights import NEAR_COLOURS, WEIGHTS, Weights
+
+Array = np.ndarray[Any, np.dtype[np.float64]]
+SPLITS = ("split-dehulled", "split-with-skin", "whole-dehulled")
+# How often a bag of each form says nothing of its form.
+UNSAID = {
+    "whole": 1.0, "split-dehulled": 0.25, "split-with-skin": 0.06, "whole-dehulled": 0.05, "flour": 0.01,
+    "grits": 0.01, "roasted": 0.02, "puffed": 0.01, "flakes": 0.01, "sprouted": 0.01, "fresh": 0.06, "canned": 0.06,
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Posterior:
+    """Probabilities over `Space.pulses`, and of none of them; the spans used and the tokens left unread."""
+
+    pulses: Array
+    none: float
+    spans: tuple[Span, ...]
+    unread: tuple[Token, ...]
+
+
+class Space:
+    """Everything sold as arrays, with the likelihood of each meaning over it, made once and kept."""
+
+    def __init__(self, glossary: Glossary, weights: Weights = WEIGHTS) -> None:
+        self.weights = weights
+        kept = [sold for sold in glossary.sold if glossary.species[sold.pulse.species].standing == "pulse"]
+        self.pulses: tuple[Pulse, ...] = tuple(sold.pulse for sold in kept)
+        self.strange = frozenset(slug for slug, one in glossary.species.items() if one.standing != "pulse")
+        share = np.array([sold.share for sold in kept])
+        self.prior = (1 - weights.prior_none) * share / share.sum()
+        self.species = np.array([pulse.species for pulse in self.pulses])
+        self.classes = np.array([pulse.market_class for pulse in self.pulses])
+        self.forms = np.array([pulse.form for pulse in self.pulses])
+        self.colours = np.array([pulse.colour for pulse in self.pulses])
+        self.unsaid = np.log(np.array([UNSAID[pulse.form] for pulse in self.pulses]))
+        self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
+
+    def likelihood(self, kind: str, ref: str) -> tuple[Array, float]:
+        """How likely the word is on each bag, and on something that is no pulse."""
+        slot = (kind, ref)
+        if slot not in self._kept:
+            self._kept[slot] = getattr(self, f"_{kind}")(ref)
+        return self._kept[slot]
+
+    def _base(self, ref: str) -> tuple[Array, float]:
+        weights = self.weights
+        pulse = Pulse.of(ref)
+        if pulse.species in self.strange:
+            return np.full(len(self.pulses), weights.other_pulse), weights.other_none
+        own = self.species == pulse.species
+        fits = np.ones(len(self.pulses))
+        if pulse.market_class:
+            fits = np.where(self.classes == pulse.market_class, 1.0, weights.class_miss)
+            fits = np.where(self.classes == "", weights.class_open, fits)
+        return np.where(own, fits, weights.base_miss), weights.base_none
+
+    def _fixed(self, ref: str) -> tuple[Array, float]:
+        weights = self.weights
+        pulse = Pulse.of(ref)
+        found, none = self._base(ref)
+        if pulse.species in self.strange:
+            return found, none
+        if pulse.form:
+            found = found * np.where(self.forms == pulse.form, 1.0, weights.form_miss)
+        if pulse.colour:
+            found = found * self._colour_fit(pulse.colour)
+        return np.maximum(found, weights.base_miss), weights.fixed_none
+
+    def _form(self, ref: str) -> tuple[Array, float]:
+        none = self.weights.split_none if ref in SPLITS else self.weights.form_none
+        return np.where(self.forms == ref, 1.0, self.weights.form_miss), none
+
+    def _colour(self, ref: str) -> tuple[Array, float]:
+        return self._colour_fit(ref), self.weights.colour_none
+
+    def _colour_fit(self, colour: str) -> Array:
+        weights = self.weights
+        near = np.isin(self.colours, list(NEAR_COLOURS[colour]))
+        fit = np.where(near, weights.colour_near, weights.colour_miss)
+        fit = np.where(self.colours == "", weights.colour_open, fit)
+        return np.where(self.colours == colour, 1.0, fit)
+
+    def _noise(self, ref: str) -> tuple[Array, float]:
+        weights = self.weights
+        none = weights.generic_none if ref == "generic" else weights.noise
+        return np.full(len(self.pulses), weights.noise), none
+
+    def _other(self, ref: str) -> tuple[Array, float]:
+        del ref
+        return np.full(len(self.pulses), self.weights.other_pulse), self.weights.other_none
+
+
+def cover(tokens: Sequence[Token], hypotheses: Sequence[Hypothesis]) -> tuple[list[Hypothesis], list[Token]]:
+    """The hypotheses that together explain the tokens best without overlap, and the tokens left unread."""
+    starting: dict[int, list[Hypothesis]] = {}
+    for one in hypotheses:
+        starting.setdefault(one.first, []).append(one)
+    size = len(tokens)
+    best: list[float] = [0.0] * (size + 1)
+    chosen: list[Hypothesis | None] = [None] * (size + 1)
+    for at in range(size - 1, -1, -1):
+        best[at] = best[at + 1]
+        for one in starting.get(at, ()):
+            total = one.gain + best[one.last]
+            if total > best[at]:
+                best[at], chosen[at] = total, one
+    used: list[Hypothesis] = []
+    unread: list[Token] = []
+    at = 0
+    while at < size:
+        one_here = chosen[at]
+        if one_here is None:
+            unread.append(tokens[at])
+            at += 1
+        else:
+            used.append(one_here)
+            at = one_here.last
+    return used, unread
+
+
+def decode(
+    space: Space,
+    tokens: Sequence[Token],
+    spans: Sequence[Span],
+    unread: Sequence[Token],
+    languages: Sequence[str] = (),
+    place: str = "",
+) -> Posterior:
+    """The posterior of a label from its spans, log-linear in all of them."""
+    weights = space.weights
+    speaks = _speaks(spans, languages, weights)
+    near = _nearness(tokens, spans)
+    pulses = np.log(space.prior)
+    none = float(np.log(weights.prior_none))
+    named = said = False
+    seen: dict[tuple[tuple[str, str], ...], int] = {}
+    for span, close in zip(spans, near, strict=True):
+        kinds = {(one.kind, one.ref) for one in span.meanings}
+        bag, nothing = _weigh(space, span, speaks, place)
+        power = 1.0 if close else weights.far
+        slot = tuple(sorted(kinds))
+        power *= weights.repeated ** min(3, seen.get(slot, 0))
+        seen[slot] = seen.get(slot, 0) + 1
+        pulses = pulses + power * np.log(bag)
+        none += power * float(np.log(nothing))
+        named = named or any(kind in ("base", "fixed") for kind, _ in kinds)
+        said = said or any(kind == "form" or (kind == "fixed" and Pulse.of(ref).form) for kind, ref in kinds)
+    if not named:
+        pulses = pulses + np.log(weights.no_base)
+    if not said:
+        pulses = pulses + space.unsaid
+    pulses = pulses + min(4, len(unread)) * np.log(weights.unread)
+    return _normalised(pulses, none, spans, unread, weights)
+
+
+def _normalised(
+    pulses: Array, none: float, spans: Sequence[Span], unread: Sequence[Token], weights: Weights
+) -> Posterior:
+    top = max(float(pulses.max()), none)
+    odds = np.exp((pulses - top) / weights.temperature)
+    nothing = float(np.exp((none - top) / weights.temperature))
+    total = float(odds.sum()) + nothing
+    keep = 1 - weights.unforeseen
+    return Posterior(odds * (keep / total), 1 - keep * (1 - nothing / total), tuple(spans), tuple(unread))
+
+
+def _weigh(space: Space, span: Span, speaks: Mapping[str, float], place: str) -> tuple[Array, float]:
+    """The likelihood of one span, a mixture over its meanings, tempered by how far it is trusted."""
+    weights = space.weights
+    bag = np.zeros(len(space.pulses))
+    nothing = total = 0.0
+    strongest: dict[tuple[str, str], float] = {}
+    for one in span.meanings:
+        weight = weights.use.get(one.use, 0.5) * speaks.get(one.lang, 1.0) * _there(one, place, weights)
+        slot = (one.kind, one.ref)
+        strongest[slot] = max(weight, strongest.get(slot, 0.0))
+    forms = [slot for slot in strongest if slot[0] == "form"]
+    for slot, weight in strongest.items():
+        fits, unfit = space.likelihood(*slot)
+        if slot[0] == "form" and len(forms) > 1:
+            fits = np.maximum(fits, weights.form_miss_loose)
+        bag = np.maximum(bag, weight * fits)
+        nothing = max(nothing, weight * unfit)
+        total = max(total, weight)
+    trust = span.trust
+    bag = trust * bag / total + (1 - trust) * weights.background
+    return bag, trust * nothing / total + (1 - trust) * weights.background
+
+
+def _there(one: Meaning, place: str, weights: Weights) -> float:
+    if not place or not one.places:
+        return 1.0
+    return 1.2 if place in one.places else weights.other_place
+
+
+def _speaks(spans: Sequence[Span], languages: Sequence[str], weights: Weights) -> dict[str, float]:
+    """How far each language is spoken on the label: 1 for the one that explains most, less for others."""
+    votes: dict[str, float] = {}
+    for span in spans:
+        langs = {one.lang.split("-")[0] for one in span.meanings if one.lang not in ("", "la")}
+        if span.how in ("exact", "part", "rejoined") and langs:
+            for lang in langs:
+                votes[lang] = votes.get(lang, 0.0) + 1.0 / len(langs) ** 0.5
+    most = max(votes.values(), default=0.0)
+    asked = {tag.split("-")[0] for tag in languages}
+    out: dict[str, float] = {}
+    for span in spans:
+        for one in span.meanings:
+            lang = one.lang.split("-")[0]
+            share = votes.get(lang, 0.0) / most if most else 1.0
+            factor = (
+                1.0
+                if one.lang in ("", "la")
+                else weights.other_language + (1 - weights.other_language) * share
+            )
+            if asked and lang not in asked and one.lang not in ("", "la"):
+                factor *= weights.other_language
+            out[one.lang] = factor
+    return out
+
+
+def _nearness(tokens: Sequence[Token], spans: Sequence[Span]) -> list[bool]:
+    """Which spans stand in the same stretch as the name of the product; all do on a short label."""
+    if len(tokens) <= 10:
+        return [True] * len(spans)
+    where = {token.start: (token.part, token.line) for token in tokens}
+    heads = {
+        spot
+        for span in spans
+        if any(one.kind in ("base", "fixed") for one in span.meanings)
+        for spot in (_spot(where, span.start),)
+    }
+    first = min(heads, default=(0, 0))
+    close = {spot for spot in heads if spot[1] <= first[1] + 1} or {first}
+    return [
+        _spot(where, span.start) in close
+        or any(one.kind in ("base", "fixed", "form") for one in span.meanings)
+        for span in spans
+    ]
+
+
+def _spot(where: Mapping[int, tuple[int, int]], start: int) -> tuple[int, int]:
+    if start in where:
+        return where[start]
+    return where[max((place for place in where if place <= start), default=min(where))]

@@ -1,0 +1,134 @@
+"""Every word of the glossary, arranged for reading: normalised text -> what it may mean."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from ..glossary.model import Glossary, Pulse, Row
+from .normalise import normalise, plain
+from .segment import UNSPACED, segment
+from .skeleton import skeleton
+
+LITERAL = re.compile(r"\{[^{}]*\}")
+PLACES = re.compile(r"^((?:[A-Z]{2} )*[A-Z]{2}):")
+# Latin-script families share letters, so one family; the others each their own.
+FAMILY = {"HIRAGANA": "CJK", "KATAKANA": "CJK", "HANGUL": "HANGUL"}
+
+
+@dataclass(frozen=True, slots=True)
+class Meaning:
+    """What a word may mean, in one language; `places` are ISO 3166 codes, empty for everywhere."""
+
+    kind: str
+    ref: str
+    lang: str
+    use: str
+    places: frozenset[str] = frozenset()
+
+
+@dataclass(slots=True)
+class Entry:
+    """One indexed word or phrase without its spaces; `words` holds the token counts it is written in."""
+
+    key: str
+    words: frozenset[int]
+    family: str
+    meanings: tuple[Meaning, ...] = ()
+    skeleton: str = ""
+
+
+@dataclass(slots=True)
+class Index:
+    """Entries by text and by skeleton; `longest` counts tokens of the longest phrase."""
+
+    entries: dict[str, Entry] = field(default_factory=dict)
+    skeletons: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    by_family: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    longest: int = 1
+    longest_unspaced: int = 1
+
+
+def index(glossary: Glossary) -> Index:
+    """The index of a glossary. Names pass the same normalisation as labels."""
+    found: dict[str, dict[Meaning, None]] = defaultdict(dict)
+    words: dict[str, set[int]] = defaultdict(set)
+    for text, meaning in _all_meanings(glossary):
+        tokens = segment(normalise(text))
+        key = "".join(token.text for token in tokens)
+        if key:
+            found[key].setdefault(meaning)
+            words[key].add(len(tokens))
+    for species in glossary.species.values():
+        for code in species.codes.get("hs", ()):
+            key = "hs" + re.sub(r"[^0-9]", "", code)
+            found[key].setdefault(Meaning("base", species.id, "", "preferred"))
+    return _arranged(found, words)
+
+
+def _all_meanings(glossary: Glossary) -> Iterator[tuple[str, Meaning]]:
+    for row in glossary.all_rows:
+        yield from _meanings(row)
+    for species in glossary.species.values():
+        for latin in (species.latin, *species.synonyms):
+            yield plain(latin), Meaning("base", species.id, "la", "preferred")
+
+
+def _meanings(row: Row) -> list[tuple[str, Meaning]]:
+    if row.status == "retired" or row.ref == "sandhi":
+        return []
+    places = PLACES.match(row.note)
+    where = frozenset(places[1].split()) if places else frozenset()
+    if "-" in row.lang and len(row.lang.split("-")[-1]) == 2:
+        where = where or frozenset({row.lang.split("-")[-1]})
+    if row.kind == "pattern":
+        return [(text, Meaning(kind, ref, row.lang, "also")) for text, kind, ref in _literals(row)]
+    return [(plain(row.text), Meaning(row.kind, row.ref, row.lang, row.use, where))]
+
+
+def _literals(row: Row) -> list[tuple[str, str, str]]:
+    """Words a pattern puts between its slots: they tell the form the pattern is for."""
+    form = row.ref if "/" not in row.ref else Pulse.of(row.ref).form
+    words = [word.strip(" '’-") for word in LITERAL.split(row.text)]
+    long_enough = [plain(word) for word in words if len(word) > 2 or (word and ord(word[0]) > 0x2E80)]
+    if form in ("", "default"):
+        return [(word, "noise", "connector") for word in long_enough]
+    return [(word, "form", form) for word in long_enough]
+
+
+def _arranged(found: dict[str, dict[Meaning, None]], words: dict[str, set[int]]) -> Index:
+    built = Index()
+    skeletons: dict[str, list[str]] = defaultdict(list)
+    families: dict[str, list[str]] = defaultdict(list)
+    for key, meanings in found.items():
+        tokens = segment(normalise(key))
+        family = family_of(tokens[0].script if tokens else "LATIN")
+        entry = Entry(key, frozenset(words[key]), family, _merged(meanings), skeleton(key))
+        built.entries[key] = entry
+        if len(entry.skeleton) > 1:
+            skeletons[entry.skeleton].append(key)
+        families[family].append(key)
+        if family in UNSPACED:
+            built.longest_unspaced = max(built.longest_unspaced, len(tokens))
+    built.longest = 5
+    built.longest_unspaced = min(built.longest_unspaced, 14)
+    built.skeletons = {bones: tuple(keys) for bones, keys in skeletons.items()}
+    built.by_family = {family: tuple(keys) for family, keys in families.items()}
+    return built
+
+
+def _merged(meanings: dict[Meaning, None]) -> tuple[Meaning, ...]:
+    """One meaning for each thing and language: the strongest use, the widest places."""
+    rank = {"preferred": 0, "also": 1, "decode": 2}
+    best: dict[tuple[str, str, str], Meaning] = {}
+    for one in sorted(meanings, key=lambda one: rank.get(one.use, 3)):
+        slot = (one.kind, one.ref, one.lang)
+        best.setdefault(slot, one)
+    return tuple(best.values())
+
+
+def family_of(script: str) -> str:
+    """Scripts that mix within one word count as one."""
+    return FAMILY.get(script, script)

@@ -1,0 +1,241 @@
+"""A label in, what it says out."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from ..errors import BadInput, TooLarge
+from ..glossary.model import Glossary, Pulse
+from .candidates import Finder, Span
+from .decode import Posterior, Space, cover, decode
+from .index import Meaning, index
+from .normalise import Normal, normalise
+from .question import Question, question
+from .segment import Token, hs_codes, segment
+from .weights import WEIGHTS, Weights
+
+LONGEST = 20_000
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """One pulse the label may mean; class and colour are filled where they are settled."""
+
+    pulse: Pulse
+    probability: float
+
+
+@dataclass(frozen=True, slots=True)
+class Used:
+    """A stretch of the label that was read: offsets into the label, and what it was taken for."""
+
+    start: int
+    end: int
+    text: str
+    kind: str
+    ref: str
+    lang: str
+    how: str
+    trust: float
+
+
+@dataclass(frozen=True, slots=True)
+class LookAlikeNote:
+    """A thing that is taken for the pulse read, and how to tell."""
+
+    key: str
+    tell: str
+    source: str
+    danger: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """What a label says. `verdict` is one, several or none; probabilities and `none` sum to 1."""
+
+    verdict: str
+    readings: tuple[Read, ...]
+    none: float
+    used: tuple[Used, ...]
+    unread: tuple[tuple[int, int], ...]
+    look_alikes: tuple[LookAlikeNote, ...]
+    question: Question | None
+    languages: tuple[str, ...]
+
+
+class Reader:
+    """Everything needed to read labels, made once from a glossary."""
+
+    def __init__(self, glossary: Glossary, weights: Weights = WEIGHTS) -> None:
+        self.glossary = glossary
+        self.weights = weights
+        self.index = index(glossary)
+        self.finder = Finder(self.index)
+        self.space = Space(glossary, weights)
+
+    def read(self, text: str, languages: Sequence[str] = (), place: str = "") -> Reading:
+        """The reading of a label; `languages` BCP 47 tags to prefer, `place` an ISO 3166 code.
+
+        Raises BadInput where there is no text, TooLarge above 20,000 characters.
+        """
+        _check(text)
+        normal = normalise(text)
+        tokens = segment(normal)
+        return self._settle(normal, tokens, languages, place)
+
+    def read_each(self, text: str, languages: Sequence[str] = (), place: str = "") -> tuple[Reading, ...]:
+        """A reading for each product a text names, one for the whole where it names only one."""
+        _check(text)
+        normal = normalise(text)
+        tokens = segment(normal)
+        groups: dict[tuple[int, int], list[Token]] = defaultdict(list)
+        for token in tokens:
+            groups[token.part, token.line].append(token)
+        found = [self._settle(normal, tuple(group), languages, place) for group in groups.values()]
+        naming = [one for one in found if one.verdict != "none"]
+        return tuple(naming) if len(naming) > 1 else (self._settle(normal, tokens, languages, place),)
+
+    def _settle(
+        self, normal: Normal, tokens: tuple[Token, ...], languages: Sequence[str], place: str
+    ) -> Reading:
+        used, unread = cover(tokens, self.finder.candidates(tokens))
+        spans = [span for one in used for span in one.spans] + self._codes(normal)
+        posterior = decode(self.space, tokens, spans, unread, languages, place.upper())
+        return self._reading(normal, posterior)
+
+    def _codes(self, normal: Normal) -> list[Span]:
+        spans = []
+        for digits, start, end in hs_codes(normal):
+            for length in (len(digits), 6, 4):
+                entry = self.index.entries.get("hs" + digits[:length])
+                if entry:
+                    spans.append(Span(start, end, entry.key, entry.meanings, 0.98, "code"))
+                    break
+        return spans
+
+    def _reading(self, normal: Normal, posterior: Posterior) -> Reading:
+        reads = self._merged(posterior)
+        verdict = self._verdict(reads, posterior.none)
+        worth = [one for one in reads if one.probability >= self.weights.worth]
+        return Reading(
+            verdict=verdict,
+            readings=tuple(reads),
+            none=max(0.0, 1.0 - sum(one.probability for one in reads)),
+            used=tuple(self._used(normal, span, posterior) for span in posterior.spans),
+            unread=_stretches(normal, posterior.unread),
+            look_alikes=self._look_alikes(worth[:3]) if verdict != "none" else self._strangers(posterior),
+            question=question(self.glossary, [(one.pulse, one.probability) for one in worth])
+            if verdict == "several"
+            else None,
+            languages=_languages(posterior.spans),
+        )
+
+    def _verdict(self, reads: list[Read], none: float) -> str:
+        if not reads or none >= 0.5:
+            return "none"
+        if reads[0].probability >= self.weights.certain:
+            return "one"
+        return "several" if len(reads) > 1 else "one" if reads[0].probability > none else "none"
+
+    def _merged(self, posterior: Posterior) -> list[Read]:
+        """Probabilities by species and form; class and colour where one holds three quarters."""
+        groups: dict[tuple[str, str], list[int]] = defaultdict(list)
+        for at in np.flatnonzero(posterior.pulses > 1e-5):
+            pulse = self.space.pulses[at]
+            groups[pulse.species, pulse.form].append(int(at))
+        out = []
+        for (species, form), places in groups.items():
+            total = float(posterior.pulses[places].sum())
+            market_class = self._settled(posterior, places, total, "market_class")
+            kept = [
+                at for at in places if not market_class or self.space.pulses[at].market_class == market_class
+            ]
+            colour = self._settled(posterior, kept, float(posterior.pulses[kept].sum()), "colour")
+            out.append(Read(Pulse(species, market_class, form, colour), total))
+        out.sort(key=lambda one: -one.probability)
+        return [one for one in out[:8] if one.probability >= 0.002]
+
+    def _settled(self, posterior: Posterior, places: list[int], total: float, slot: str) -> str:
+        mass: dict[str, float] = defaultdict(float)
+        for at in places:
+            mass[getattr(self.space.pulses[at], slot)] += float(posterior.pulses[at])
+        value, most = max(mass.items(), key=lambda one: one[1])
+        return value if most >= 0.75 * total else ""
+
+    def _used(self, normal: Normal, span: Span, posterior: Posterior) -> Used:
+        start, end = normal.span(span.start, span.end)
+        one = self._meant(span, posterior)
+        return Used(
+            start,
+            end,
+            normal.original[start:end],
+            one.kind,
+            one.ref,
+            one.lang,
+            span.how,
+            round(span.trust, 3),
+        )
+
+    def _meant(self, span: Span, posterior: Posterior) -> Meaning:
+        """The meaning that fits the answer best."""
+
+        def fit(one: Meaning) -> float:
+            bag, none = self.space.likelihood(one.kind, one.ref)
+            scale = self.weights.use.get(one.use, 0.5)
+            return scale * float((bag * posterior.pulses).sum() + none * posterior.none)
+
+        return max(span.meanings, key=fit)
+
+    def _look_alikes(self, reads: list[Read]) -> tuple[LookAlikeNote, ...]:
+        out: dict[str, LookAlikeNote] = {}
+        for read in reads:
+            for one in self.glossary.species[read.pulse.species].look_alikes:
+                other = Pulse.of(one.key)
+                danger = self.glossary.species[other.species].standing == "poison"
+                out.setdefault(one.key, LookAlikeNote(one.key, one.tell, one.source, danger))
+        return tuple(sorted(out.values(), key=lambda one: not one.danger))
+
+    def _strangers(self, posterior: Posterior) -> tuple[LookAlikeNote, ...]:
+        """A seed that is no pulse, named on the label: said aloud where it is poisonous."""
+        out = {}
+        for span in posterior.spans:
+            for one in span.meanings:
+                species = (
+                    self.glossary.species.get(one.ref.split("/")[0])
+                    if one.kind in ("base", "fixed")
+                    else None
+                )
+                if species and species.standing != "pulse":
+                    tell = (
+                        "; ".join(hazard.text for hazard in species.hazards)
+                        or f"{species.english} is not a pulse."
+                    )
+                    out[species.id] = LookAlikeNote(
+                        species.id, tell, species.source, species.standing == "poison"
+                    )
+        return tuple(out.values())
+
+
+def _check(text: str) -> None:
+    if not text or not text.strip():
+        raise BadInput("text", text, "is empty; give the words on the label")
+    if len(text) > LONGEST:
+        raise TooLarge("text", text, f"is {len(text)} characters long; at most {LONGEST} are read")
+
+
+def _stretches(normal: Normal, tokens: Sequence[Token]) -> tuple[tuple[int, int], ...]:
+    return tuple(normal.span(token.start, token.end) for token in tokens)
+
+
+def _languages(spans: Sequence[Span]) -> tuple[str, ...]:
+    """Languages of the exact words, the one that explains most first."""
+    votes: dict[str, float] = defaultdict(float)
+    for span in spans:
+        langs = {one.lang for one in span.meanings if one.lang not in ("", "la")}
+        for lang in langs:
+            votes[lang] += span.trust / len(langs)
+    return tuple(sorted(votes, key=lambda lang: -votes[lang])[:3])

@@ -1,0 +1,117 @@
+"""Comparable text in, tokens out: words in spaced scripts, single letters where words are not spaced."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from dataclasses import dataclass
+from functools import lru_cache
+
+from .normalise import Normal
+
+# Scripts written without spaces between words.
+UNSPACED = ("CJK", "HIRAGANA", "KATAKANA", "THAI", "LAO", "KHMER", "MYANMAR")
+BREAKS = "\t.,;:|/\\()[]{}<>=+*•·–—…!?،؛。、，；：（）「」【】।॥"
+HS_CODE = re.compile(
+    r"(?<![0-9.])(07[ .]?13)(?:[ .]?([1-9][0-9])){0,1}(?:[ .]?[0-9]{2})?(?![0-9])|(?<![0-9.])(12[ .]?0[12])[ .]?([0-9]{2})?(?![0-9.])"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """A word, or one letter of an unspaced script. Offsets are into the comparable text.
+
+    `part` counts the stretches between punctuation, `line` the lines; `glued` is true where
+    nothing stands between this token and the one before.
+    """
+
+    text: str
+    start: int
+    end: int
+    script: str
+    part: int
+    line: int
+    glued: bool
+
+
+def segment(normal: Normal, most: int = 4000) -> tuple[Token, ...]:
+    """The tokens of a label, at most `most` of them; digits alone are left out."""
+    tokens: list[Token] = []
+    text = normal.text
+    part = line = at = 0
+    size = len(text)
+    last_end = -1
+    while at < size and len(tokens) < most:
+        char = text[at]
+        kind = _kind(char)
+        if kind == "":
+            if char in BREAKS and not (char == "." and text[at + 1 : at + 2].isdigit()):
+                part += 1
+            line += char == "\n"
+            at += 1
+            continue
+        end = at + 1
+        if kind in UNSPACED:
+            while end < size and _kind(text[end]) == "mark":
+                end += 1
+        else:
+            end = _word_end(text, at, kind)
+        word = text[at:end]
+        if not word.isdigit():
+            tokens.append(Token(word, at, end, kind, part, line, last_end == at))
+            last_end = end
+        at = end
+    return tuple(tokens)
+
+
+def hs_codes(normal: Normal) -> tuple[tuple[str, int, int], ...]:
+    """Customs codes of pulses (Harmonized System 0713, 1201, 1202): digits and offsets."""
+    found = []
+    for match in HS_CODE.finditer(normal.text):
+        digits = re.sub(r"[ .]", "", match[0])
+        if len(digits) >= 4 and (
+            len(digits) > 4 or "." in match[0] or "hs" in normal.text[: match.start()][-8:]
+        ):
+            found.append((digits, match.start(), match.end()))
+    return tuple(found)
+
+
+def _word_end(text: str, at: int, kind: str) -> int:
+    end = at + 1
+    while end < len(text):
+        other = _kind(text[end])
+        if other == kind or other == "mark":
+            end += 1
+        elif {other, kind} == {"DIGIT", "LATIN"} and _is_typo(text, at, end):
+            end += 1
+            kind = "LATIN"
+        elif text[end] == "'" and kind == "LATIN" and _kind(text[end + 1 : end + 2]) == "LATIN":
+            end += 1
+        else:
+            break
+    return end
+
+
+def _is_typo(text: str, at: int, end: int) -> bool:
+    """A digit inside a word is a misread letter; a number with a unit is not."""
+    stretch = re.match(r"[0-9a-z]+", text[at:])
+    word = stretch[0] if stretch else ""
+    digits = sum(map(str.isdigit, word))
+    return end < at + len(word) and len(word) >= 4 and 0 < digits <= len(word) // 3 and not word[:2].isdigit()
+
+
+@lru_cache(maxsize=16384)
+def _kind(char: str) -> str:
+    """The script of a letter by its Unicode name, `mark`, `DIGIT`, or empty for everything else."""
+    if not char:
+        return ""
+    category = unicodedata.category(char)
+    if category.startswith("M"):
+        return "mark"
+    if category == "Nd":
+        return "DIGIT"
+    if not category.startswith("L"):
+        return ""
+    name = unicodedata.name(char, "")
+    first = name.split(" ")[0].split("-")[0]
+    return {"HALFWIDTH": "KATAKANA", "IDEOGRAPHIC": "CJK", "FULLWIDTH": "LATIN"}.get(first, first)

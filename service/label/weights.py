@@ -1,0 +1,70 @@
+"""The numbers of the decoder, each with its reason; fitted only on the training half of the label corpus."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+
+@dataclass(frozen=True, slots=True)
+class Weights:
+    """Likelihoods of a word given what is in the bag, and how far a span is to be trusted."""
+
+    # A row we write first is likelier meant than one we only read.
+    use: Mapping[str, float] = field(default_factory=lambda: {"preferred": 1.0, "also": 0.85, "decode": 0.6})
+    # A word of one species on a bag of another; of a class on a bag of another class.
+    base_miss: float = 0.0008
+    class_miss: float = 0.04
+    class_open: float = 0.35
+    # A species name on something that is no pulse at all.
+    base_none: float = 0.012
+    fixed_none: float = 0.003
+    # A form word that names one form, or that names several, on a bag of another form.
+    form_miss: float = 0.006
+    form_miss_loose: float = 0.05
+    form_none: float = 0.25
+    split_none: float = 0.004
+    # A colour word on a bag of another colour: people differ about tan, cream and grey.
+    colour_near: float = 0.3
+    colour_miss: float = 0.05
+    colour_open: float = 0.4
+    colour_none: float = 0.2
+    # Words that say nothing of the pulse, and those that mean pulses at large.
+    noise: float = 0.3
+    generic_none: float = 0.04
+    # A word for something else on a bag of a pulse.
+    other_pulse: float = 0.004
+    other_none: float = 0.6
+    # The same far from the name of the product.
+    far: float = 0.22
+    # What a label without any pulse name says about being a pulse.
+    no_base: float = 0.006
+    prior_none: float = 0.3
+    # Each unread word beside the name speaks a little for something else.
+    unread: float = 0.8
+    # A meaning in a language the rest of the label does not speak, or was not asked for.
+    other_language: float = 0.35
+    other_place: float = 0.3
+    # A second word of the same meaning adds less than the first.
+    repeated: float = 0.35
+    # Trust in a span by how it was found.
+    exact: float = 0.995
+    alike: float = 0.93
+    crossed: float = 0.8
+    background: float = 0.05
+    # Softening of the posterior, and what is always left for the unforeseen.
+    temperature: float = 1.0
+    unforeseen: float = 0.01
+    # A single reading is stated from here up; nothing is said to be a pulse below the other.
+    certain: float = 0.7
+    worth: float = 0.04
+
+
+WEIGHTS = Weights()
+NEAR_COLOURS = {
+    "black": {"brown", "grey", "purple"}, "brown": {"red", "black", "cream", "mottled"},
+    "red": {"brown", "pink", "orange", "purple", "mottled"}, "green": {"grey", "yellow"},
+    "yellow": {"cream", "orange", "white", "green"}, "white": {"cream", "yellow"},
+    "cream": {"white", "yellow", "brown"}, "pink": {"red", "cream"}, "orange": {"red", "yellow"},
+    "purple": {"black", "red"}, "grey": {"green", "brown", "black"}, "mottled": {"red", "brown"},
+}  # fmt: skip
