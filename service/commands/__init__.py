@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from ..errors import PulseError
 
-COMMANDS = ("check",)
+COMMANDS = ("read", "name", "check", "new", "gaps", "tidy")
 
 
 def run(words: Sequence[str]) -> int:

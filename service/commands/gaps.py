@@ -1,0 +1,41 @@
+"""List what the glossary lacks: languages by pulses, checked rows, names that do not compose."""
+
+from __future__ import annotations
+
+import argparse
+
+from ..glossary.gaps import gaps
+from ..naming import compose
+from ..store import files
+from . import out
+
+
+def register(parser: argparse.ArgumentParser) -> None:
+    """The words this command takes."""
+    parser.add_argument("only", nargs="*", help="language tags")
+    parser.add_argument("--missing", action="store_true", help="list every pulse without a name")
+    out.add_output(parser, batch=False)
+
+
+def run(args: argparse.Namespace) -> int:
+    """Always 0: gaps are no fault."""
+    glossary = files.load(args.data)
+    found = gaps(glossary, lambda pulse, lang: bool(compose(glossary, pulse, lang)))
+    found = tuple(one for one in found if not args.only or one.lang in args.only)
+    if args.json:
+        out.print_json([{"language": one.lang, "scripts": one.scripts, "rows": one.rows, "checked": round(one.checked, 3),
+                         "species": one.species, "named": round(one.named, 4), "missing": one.missing} for one in found])  # fmt: skip
+        return 0
+    rows = [(one.lang, " ".join(one.scripts), str(one.rows), f"{one.checked:.0%}", str(one.species), f"{one.named:.1%}")
+            for one in found]  # fmt: skip
+    out.table(("language", "scripts", "rows", "checked", "species", "sold that compose"), rows)
+    total = sum(one.rows for one in found)
+    checked = sum(one.rows * one.checked for one in found)
+    print(
+        f"{len(found)} languages, {sum(one.full for one in found)} full, {total} rows, {checked / max(1, total):.0%} checked"
+    )
+    if args.missing:
+        for one in found:
+            for key in one.missing:
+                print(f"{one.lang}: {key}")
+    return 0
