@@ -1,0 +1,101 @@
+"""Values of the core in, plain values of the shapes out."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from typing import Any
+
+from ..glossary.model import Glossary, Pulse, Species
+from ..label import Reading
+from ..naming import Name
+
+
+def pulse_record(pulse: Pulse, glossary: Glossary) -> dict[str, str]:
+    """As `PulseShape`."""
+    species = glossary.species[pulse.species]
+    return {
+        "key": pulse.key,
+        "species": species.latin,
+        "english": species.english,
+        "market_class": pulse.market_class,
+        "form": pulse.form,
+        "colour": pulse.colour,
+    }
+
+
+def reading_record(reading: Reading, glossary: Glossary) -> dict[str, Any]:
+    """As `ReadingShape`."""
+    return {
+        "verdict": reading.verdict,
+        "readings": [
+            {**pulse_record(one.pulse, glossary), "probability": round(one.probability, 4)}
+            for one in reading.readings
+        ],
+        "none": round(reading.none, 4),
+        "used": [
+            {
+                "start": one.start,
+                "end": one.end,
+                "text": one.text,
+                "kind": one.kind,
+                "ref": one.ref,
+                "language": one.lang,
+                "how": one.how,
+                "trust": one.trust,
+            }
+            for one in reading.used
+        ],
+        "unread": [list(one) for one in reading.unread],
+        "look_alikes": [
+            {"key": one.key, "tell": one.tell, "source": one.source, "danger": one.danger}
+            for one in reading.look_alikes
+        ],
+        "question": question_record(reading),
+        "languages": list(reading.languages),
+    }
+
+
+def question_record(reading: Reading) -> dict[str, Any] | None:
+    """As `QuestionShape`."""
+    asked = reading.question
+    if asked is None:
+        return None
+    answers = [{"text": one.text, "pulses": list(one.pulses)} for one in asked.answers]
+    return {"id": asked.id, "text": asked.text, "answers": answers}
+
+
+def name_record(name: Name) -> dict[str, Any]:
+    """As `NameShape`."""
+    return {
+        "text": name.text,
+        "script": name.script,
+        "language": name.lang,
+        "romanised": name.romanised,
+        "use": name.use,
+        "status": name.status,
+        "sources": list(name.sources),
+    }
+
+
+def species_record(species: Species, glossary: Glossary) -> dict[str, Any]:
+    """As `SpeciesAnswer`, without the edition."""
+    return {
+        "id": species.id,
+        "latin": species.latin,
+        "authority": species.authority,
+        "family": species.family,
+        "english": species.english,
+        "standing": species.standing,
+        "synonyms": list(species.synonyms),
+        "codes": {code: list(values) for code, values in species.codes.items()},
+        "source": species.source,
+        "market_classes": [asdict(one) for one in species.market_classes],
+        "sold": [pulse_record(one.pulse, glossary) for one in species.sold],
+        "grains": [{**asdict(one), "pulse": one.pulse.key} for one in species.grains],
+        "hazards": [asdict(one) for one in species.hazards],
+        "look_alikes": [
+            {**asdict(one), "danger": glossary.species[Pulse.of(one.key).species].standing == "poison"}
+            for one in species.look_alikes
+        ],
+        "adulterants": [asdict(one) for one in species.adulterants],
+    }
