@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from ..errors import PulseError
 
-COMMANDS = ("serve", "read", "name", "check", "new", "gaps", "tidy")
+COMMANDS = ("serve", "read", "name", "check", "new", "gaps", "tidy", "export")
 
 
 def run(words: Sequence[str]) -> int:

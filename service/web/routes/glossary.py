@@ -5,8 +5,11 @@ from __future__ import annotations
 from typing import Annotated, Any
 
 from fastapi import APIRouter, Header, Query
+from fastapi.responses import Response
 
+from ...errors import BadInput
 from ...glossary import find
+from ...glossary.exports import to_csv, to_json, to_skos, to_tbx
 from ...glossary.model import FORMS
 from ...glossary.tags import accepted
 from ...naming import compose
@@ -79,3 +82,30 @@ async def names(
     tags = asked or list(accepted(accept_language, glossary.rows)) or list(glossary.rows)
     found = {tag: [records.name_record(name) for name in compose(glossary, one, tag, script)] for tag in tags}
     return {"edition": glossary.edition, "pulse": records.pulse_record(one, glossary), "names": found}
+
+
+EXPORTS = {
+    "text/csv": lambda glossary: to_csv(glossary),
+    "application/json": lambda glossary: to_json(glossary),
+    "text/turtle": lambda glossary: "".join(to_skos(glossary)),
+    "application/x-tbx+xml": lambda glossary: "".join(to_tbx(glossary)),
+}
+SHORT = {"csv": "text/csv", "json": "application/json", "skos": "text/turtle", "tbx": "application/x-tbx+xml"}
+
+
+@router.get(
+    "/glossary", response_class=Response, responses={200: {"content": {media: {} for media in EXPORTS}}}
+)
+def whole(
+    shelf: ShelfDep,
+    format: Annotated[str, Query(max_length=8, examples=["skos"], description="csv, json, skos or tbx")] = "",
+    accept: Annotated[str, Header(max_length=200)] = "",
+) -> Response:
+    """The whole glossary as CSV, JSON, SKOS Turtle or TBX, by `format` or by Accept."""
+    if format and format not in SHORT:
+        raise BadInput("format", format, f"use one of {', '.join(SHORT)}")
+    media = SHORT.get(format) or next((one for one in EXPORTS if one in accept), "application/json")
+    kept = shelf.kept.setdefault("exports", {})
+    if media not in kept:
+        kept[media] = EXPORTS[media](shelf.glossary).encode("utf-8")
+    return Response(kept[media], media_type=media)
