@@ -70,14 +70,18 @@ def test_rooms_keep_to_the_table(path: Path) -> None:
 
 
 @pytest.mark.parametrize(
-    "path", [path for path in _modules() if _room(path) in PURE], ids=lambda path: path.relative_to(SERVICE).as_posix()
+    "path",
+    [path for path in _modules() if _room(path) in PURE],
+    ids=lambda path: path.relative_to(SERVICE).as_posix(),
 )
 def test_pure_rooms_touch_nothing_outside(path: Path) -> None:
     assert not {package for _, package in _imports(path)} & FORBIDDEN
 
 
 def test_rapidfuzz_is_known_to_one_module() -> None:
-    users = {path.relative_to(SERVICE).as_posix() for path in _modules() if ("", "rapidfuzz") in _imports(path)}
+    users = {
+        path.relative_to(SERVICE).as_posix() for path in _modules() if ("", "rapidfuzz") in _imports(path)
+    }
     assert users == {"label/candidates.py"}
 
 

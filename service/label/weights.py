@@ -25,7 +25,7 @@ class Weights:
     form_none: float = 0.25
     split_none: float = 0.004
     # A colour word on a bag of another colour: people differ about tan, cream and grey.
-    colour_near: float = 0.3
+    colour_near: float = 0.12
     colour_miss: float = 0.05
     colour_open: float = 0.4
     colour_none: float = 0.2
