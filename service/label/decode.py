@@ -47,8 +47,23 @@ class Space:
         self.classes = np.array([pulse.market_class for pulse in self.pulses])
         self.forms = np.array([pulse.form for pulse in self.pulses])
         self.colours = np.array([pulse.colour for pulse in self.pulses])
-        self.unsaid = np.log(np.array([UNSAID[pulse.form] for pulse in self.pulses]))
+        self.unsaid = np.log(self._unsaid(share))
+        names: dict[tuple[str, str], int] = {}
+        self.group = np.array(
+            [names.setdefault((pulse.species, pulse.form), len(names)) for pulse in self.pulses]
+        )
+        self.groups = tuple(names)
         self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
+
+    def _unsaid(self, share: Array) -> Array:
+        """How often nothing is said of the form: a split that makes up most of its class needs no word."""
+        out = np.array([UNSAID[pulse.form] for pulse in self.pulses])
+        for at, pulse in enumerate(self.pulses):
+            if pulse.form in SPLITS:
+                kin = (self.species == pulse.species) & (self.classes == pulse.market_class)
+                same = kin & (self.forms == pulse.form)
+                out[at] = max(out[at], float(share[same].sum() / share[kin].sum()))
+        return out
 
     def likelihood(self, kind: str, ref: str) -> tuple[Array, float]:
         """How likely the word is on each bag, and on something that is no pulse."""

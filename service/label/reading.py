@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -19,6 +20,7 @@ from .segment import Token, hs_codes, segment
 from .weights import WEIGHTS, Weights
 
 LONGEST = 20_000
+Places = np.ndarray[Any, np.dtype[np.int64]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,28 +145,28 @@ class Reader:
 
     def _merged(self, posterior: Posterior) -> list[Read]:
         """Probabilities by species and form; class and colour where one holds three quarters."""
-        groups: dict[tuple[str, str], list[int]] = defaultdict(list)
-        for at in np.flatnonzero(posterior.pulses > 1e-5):
-            pulse = self.space.pulses[at]
-            groups[pulse.species, pulse.form].append(int(at))
+        space = self.space
+        mass = np.bincount(space.group, weights=posterior.pulses, minlength=len(space.groups))
         out = []
-        for (species, form), places in groups.items():
-            total = float(posterior.pulses[places].sum())
-            market_class = self._settled(posterior, places, total, "market_class")
-            kept = [
-                at for at in places if not market_class or self.space.pulses[at].market_class == market_class
-            ]
-            colour = self._settled(posterior, kept, float(posterior.pulses[kept].sum()), "colour")
-            out.append(Read(Pulse(species, market_class, form, colour), total))
-        out.sort(key=lambda one: -one.probability)
-        return [one for one in out[:8] if one.probability >= 0.002]
+        for group in np.argsort(-mass, kind="stable")[:8]:
+            if mass[group] < 0.002:
+                break
+            species, form = space.groups[group]
+            places = np.flatnonzero(space.group == group)
+            market_class, places = self._settled(posterior, places, "market_class")
+            colour, _ = self._settled(posterior, places, "colour")
+            out.append(Read(Pulse(species, market_class, form, colour), float(mass[group])))
+        return out
 
-    def _settled(self, posterior: Posterior, places: list[int], total: float, slot: str) -> str:
+    def _settled(self, posterior: Posterior, places: Places, slot: str) -> tuple[str, Places]:
+        """The value of a slot that holds three quarters, and the places that have it; else none and all."""
         mass: dict[str, float] = defaultdict(float)
         for at in places:
             mass[getattr(self.space.pulses[at], slot)] += float(posterior.pulses[at])
         value, most = max(mass.items(), key=lambda one: one[1])
-        return value if most >= 0.75 * total else ""
+        if most < 0.72 * sum(mass.values()):
+            return "", places
+        return value, np.array([at for at in places if getattr(self.space.pulses[at], slot) == value])
 
     def _used(self, normal: Normal, span: Span, posterior: Posterior) -> Used:
         start, end = normal.span(span.start, span.end)
@@ -182,6 +184,8 @@ class Reader:
 
     def _meant(self, span: Span, posterior: Posterior) -> Meaning:
         """The meaning that fits the answer best."""
+        if len(span.meanings) == 1:
+            return span.meanings[0]
 
         def fit(one: Meaning) -> float:
             bag, none = self.space.likelihood(one.kind, one.ref)

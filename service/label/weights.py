@@ -17,8 +17,8 @@ class Weights:
     class_miss: float = 0.04
     class_open: float = 0.35
     # A species name on something that is no pulse at all.
-    base_none: float = 0.012
-    fixed_none: float = 0.003
+    base_none: float = 0.001
+    fixed_none: float = 0.0003
     # A form word that names one form, or that names several, on a bag of another form.
     form_miss: float = 0.006
     form_miss_loose: float = 0.05
@@ -31,9 +31,9 @@ class Weights:
     colour_none: float = 0.2
     # Words that say nothing of the pulse, and those that mean pulses at large.
     noise: float = 0.3
-    generic_none: float = 0.04
+    generic_none: float = 0.08
     # A word for something else on a bag of a pulse.
-    other_pulse: float = 0.004
+    other_pulse: float = 0.0004
     other_none: float = 0.6
     # The same far from the name of the product.
     far: float = 0.22

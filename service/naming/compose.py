@@ -200,7 +200,7 @@ def _join(
     text = SLOT.sub(fill, pattern.text)
     if "\0" in text:
         return None
-    text = " ".join(text.split())
+    text = " ".join(text.split()).replace(" )", ")").replace("( ", "(").replace(" ,", ",")
     for left, right in words.sandhi:
         text = text.replace(left, right)
     return _Draft(" ".join(text.split()), tuple(used))
