@@ -1,0 +1,181 @@
+"""Glossary charts as sheets: pulses by languages, one species in all its forms, and pairs that are taken for each other."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from ..errors import BadInput
+from ..glossary import find
+from ..glossary.model import FORMS, Glossary, Pulse
+from ..naming import compose, scripts
+from .drawing import draw
+from .sheet import Block, Cell, Heading, Item, Lines, Picture, Sheet, Table, Words
+
+MOST_LANGUAGES = 24
+MOST_PULSES = 120
+KINDS = ("species", "form", "shop", "look-alikes")
+
+
+def chart(
+    glossary: Glossary,
+    languages: Sequence[str],
+    pulses: Sequence[Pulse],
+    kind: str = "species",
+    title: str = "",
+) -> Sheet:
+    """A chart of pulses (rows) by languages (columns), with drawings at true size; gaps stay blank.
+
+    `kind`: `species` (the pulses given), `form` (the first one in every form it is sold in),
+    `shop` (everything a shop of these languages has a word of its own for), `look-alikes` (pairs).
+    """
+    tags = [find.language(glossary, tag) for tag in languages]
+    if not 1 <= len(tags) <= MOST_LANGUAGES:
+        raise BadInput("languages", len(tags), f"must be 1 to {MOST_LANGUAGES}")
+    if kind not in KINDS:
+        raise BadInput("kind", kind, f"use one of {', '.join(KINDS)}")
+    if kind == "look-alikes":
+        return _look_alikes(glossary, tags, pulses, title)
+    rows = _chosen(glossary, tags, pulses, kind)
+    if not 1 <= len(rows) <= MOST_PULSES:
+        raise BadInput("pulses", len(rows), f"must be 1 to {MOST_PULSES}")
+    head = (Cell.of("true size"), Cell.of("pulse"), *(Cell.of(tag, tag) for tag in tags))
+    body = tuple(
+        (_drawn(glossary, one), _plain(glossary, one), *(named(glossary, one, tag) for tag in tags))
+        for one in rows
+    )
+    name = (
+        title
+        or {"species": "Pulses by name", "form": "One pulse in all its forms", "shop": "What the shop has"}[
+            kind
+        ]
+    )
+    blocks: tuple[Block, ...] = (
+        Heading(1, (Words(name),)),
+        Table(head, body, (1.2, 1.6, *[1.4] * len(tags))),
+        Lines(
+            (
+                Words(
+                    "An empty cell is a name we do not have; it is never filled by guess. Drawings are at true size."
+                ),
+            ),
+            "small",
+        ),
+    )
+    return Sheet(name, tags[0], blocks, landscape=len(tags) > 3)
+
+
+def atlas(
+    glossary: Glossary, languages: Sequence[str], pulses: Sequence[Pulse]
+) -> Iterator[tuple[int, int, Sheet]]:
+    """Charts of all languages, a few to a sheet: (done, of, sheet) one after another."""
+    groups = [languages[at : at + 6] for at in range(0, len(languages), 6)]
+    for at, group in enumerate(groups):
+        yield at + 1, len(groups), chart(glossary, group, pulses, "species", f"Pulses in {', '.join(group)}")
+
+
+def _chosen(glossary: Glossary, tags: Sequence[str], pulses: Sequence[Pulse], kind: str) -> list[Pulse]:
+    if kind == "species":
+        return list(pulses) or default_pulses(glossary)
+    if kind == "form":
+        if not pulses:
+            raise BadInput("pulses", [], "name the pulse whose forms are wanted")
+        first = pulses[0]
+        sold = [one.pulse for one in glossary.species[first.species].sold if first.covers(one.pulse)]
+        best = {one.form: one for one in reversed(sold)}
+        return [
+            Pulse(first.species, first.market_class, form, best[form].colour)
+            for form in FORMS
+            if form in best
+        ]
+    own = {
+        row.ref
+        for tag in tags
+        for row in glossary.rows[find.held(glossary, tag)]
+        if row.kind == "fixed" and row.use == "preferred"
+    }
+    found = [Pulse.of(key) for key in sorted(own)]
+    return [one for one in found if glossary.species[one.species].standing == "pulse"][:MOST_PULSES]
+
+
+def default_pulses(glossary: Glossary, most: int = 30) -> list[Pulse]:
+    """What is sold most: the combinations with the largest share, one for each species and form."""
+    best: dict[tuple[str, str], tuple[float, Pulse]] = {}
+    for sold in glossary.sold:
+        if glossary.species[sold.pulse.species].standing == "pulse":
+            slot = (sold.pulse.species, sold.pulse.form)
+            if slot not in best or sold.share > best[slot][0]:
+                best[slot] = (sold.share, sold.pulse)
+    ranked = sorted(best.values(), key=lambda one: -one[0])
+    return [pulse for _, pulse in ranked[:most]]
+
+
+def named(glossary: Glossary, pulse: Pulse, tag: str) -> Cell:
+    """The preferred name in the language's own script with its everyday Latin spelling below; or a blank."""
+    names = [name for name in compose(glossary, pulse, tag) if name.use == "preferred"]
+    if not names:
+        return Cell()
+    own = scripts(glossary, tag)[0]
+    first = next((name for name in names if name.script == own), names[0])
+    items: list[Item] = [Words(first.text, tag, first.script)]
+    if first.script != "Latn":
+        latin = next((name.text for name in names if name.script == "Latn"), first.romanised)
+        items.append(Words(latin, tag, "Latn", "small"))
+    if first.status != "checked":
+        items.append(Words("draft", "en", "Latn", "mark"))
+    return Cell(tuple(items))
+
+
+def _drawn(glossary: Glossary, pulse: Pulse) -> Cell:
+    return Cell((Picture(draw(glossary, pulse, 3), _said(glossary, pulse)),))
+
+
+def _said(glossary: Glossary, pulse: Pulse) -> str:
+    words = (glossary.species[pulse.species].english, pulse.market_class, pulse.form, pulse.colour)
+    return ", ".join(word for word in words if word)
+
+
+def _plain(glossary: Glossary, pulse: Pulse) -> Cell:
+    species = glossary.species[pulse.species]
+    parts = " ".join(word for word in (pulse.market_class, pulse.form, pulse.colour) if word)
+    return Cell(
+        (
+            Words(species.english),
+            Words(species.latin, "la", "Latn", "small"),
+            Words(parts, "en", "Latn", "small"),
+        )
+    )
+
+
+def _look_alikes(glossary: Glossary, tags: Sequence[str], pulses: Sequence[Pulse], title: str) -> Sheet:
+    wanted = {one.species for one in pulses}
+    rows = []
+    for species in glossary.species.values():
+        if species.standing != "pulse" or (wanted and species.id not in wanted):
+            continue
+        for one in species.look_alikes:
+            other = Pulse.of(one.key)
+            poison = glossary.species[other.species].standing == "poison"
+            tell = Cell(
+                (Words(one.tell), *((Words("Never food.", "en", "Latn", "strong"),) if poison else ()))
+            )
+            this = Pulse(
+                species.id, "", other.form if other.form in {sold.pulse.form for sold in species.sold} else ""
+            )
+            rows.append((_pair(glossary, this, tags[0]), _pair(glossary, other, tags[0]), tell))
+    if not rows:
+        raise BadInput("pulses", sorted(wanted), "have no look-alikes in the glossary")
+    name = title or "The same or not the same"
+    head = (Cell.of("this"), Cell.of("is not this"), Cell.of("how to tell"))
+    return Sheet(
+        name, tags[0], (Heading(1, (Words(name),)), Table(head, tuple(rows[:MOST_PULSES]), (2.0, 2.0, 3.0)))
+    )
+
+
+def _pair(glossary: Glossary, pulse: Pulse, tag: str) -> Cell:
+    return Cell(
+        (
+            Picture(draw(glossary, pulse, 2), _said(glossary, pulse)),
+            *_plain(glossary, pulse).items,
+            *named(glossary, pulse, tag).items,
+        )
+    )
