@@ -14,7 +14,7 @@ from .dependencies import Shelf
 from .guard import Guard
 from .problems import add_handlers
 from .routes import glossary as glossary_routes
-from .routes import health, packs, readings
+from .routes import grains, health, packs, pages, readings
 from .settings import Settings
 
 PROBLEMS: dict[int | str, dict[str, Any]] = {
@@ -35,7 +35,8 @@ def create_app(settings: Settings, glossary: Glossary) -> FastAPI:
     app.state.engine = repository.engine(settings.database)
     add_handlers(app)
     app.include_router(health.router)
-    for routes in (glossary_routes, readings, packs):
+    app.include_router(pages.router)
+    for routes in (glossary_routes, readings, grains, packs):
         app.include_router(routes.router, prefix="/v1", responses=PROBLEMS)
     app.add_middleware(Guard, host=app)
     return app

@@ -1,0 +1,276 @@
+// The page: read, describe grains, browse, and a kitchen remembered on this device.
+
+import { get, post, send, Problem } from "./api.js";
+import { drawing, el, fill, marked, trueSize, words } from "./parts.js";
+import { say, speak, tongue } from "./say.js";
+
+const $ = (id) => document.getElementById(id);
+const VIEWS = ["read", "grains", "browse", "kitchen"];
+const KITCHEN = { vessel: "pressure", gauge_kpa: 80, altitude_m: 0, soak: "overnight", texture: "tender", dry_g: 200 };
+const kitchen = () => ({ ...KITCHEN, ...JSON.parse(localStorage.getItem("kitchen") || "{}") });
+const state = (text) => { $("state").textContent = text; };
+
+function show() {
+  const wanted = location.hash.slice(1);
+  const view = VIEWS.includes(wanted) ? wanted : "read";
+  for (const one of VIEWS) $(`view-${one}`).hidden = one !== view;
+  for (const link of document.querySelectorAll("nav a")) {
+    if (link.hash === `#${view}`) link.setAttribute("aria-current", "page");
+    else link.removeAttribute("aria-current");
+  }
+  if (view === "browse") browse();
+  if (view === "grains") grains({});
+}
+
+const failed = (error) => el("p", { cls: "caution", role: "alert",
+  text: error instanceof Problem ? error.message : say("no_signal", "No answer: the service cannot be reached, and this was not read before.") });
+
+async function read(text, known = null) {
+  const box = $("answer");
+  try {
+    const reading = known || (await post("/v1/readings", { text, each: true })).answers[0];
+    fill(box, reading.map((one) => answer(text, one)));
+    state("");
+  } catch (error) {
+    fill(box, failed(error));
+  }
+}
+
+function answer(label, reading) {
+  const sure = reading.readings.filter((one) => one.probability >= 0.04).slice(0, 5);
+  const parts = [];
+  for (const one of reading.look_alikes.filter((note) => note.danger)) {
+    parts.push(el("p", { cls: "caution", role: "alert", text: `${say("danger", "Danger")}: ${one.tell}` }));
+  }
+  if (reading.verdict === "none") {
+    parts.push(el("h2", { text: say("not_pulse", "This does not read as a dried pulse.") }));
+  } else if (reading.verdict === "one") {
+    const one = sure[0];
+    parts.push(el("h2", { text: titled(one) }), el("p", { cls: "soft", lang: "la", text: one.species }),
+      el("div", { cls: "grains" }, drawing(one.key, titled(one))), meter(one), next(one));
+  } else {
+    parts.push(el("h2", { text: say("may_be", "It may be one of these") }));
+    parts.push(el("ul", { cls: "plain" }, sure.map((one) => el("li", {}, el("strong", { text: titled(one) }), meter(one)))));
+    if (reading.question) parts.push(ask(reading.question, sure));
+  }
+  parts.push(el("details", {}, el("summary", { text: say("why", "Why") }),
+    el("p", { cls: "label-read" }, marked(label, reading.used)),
+    el("ul", { cls: "plain" }, reading.used.filter((one) => one.kind !== "noise").map((one) =>
+      el("li", { text: `${one.text}: ${one.ref} (${one.language || "la"})` })))));
+  const notes = reading.look_alikes.filter((note) => !note.danger).slice(0, 4);
+  if (notes.length && reading.verdict !== "none") {
+    parts.push(el("details", {}, el("summary", { text: say("not_this", "Not to be taken for") }),
+      el("ul", { cls: "plain" }, notes.map((note) => el("li", { text: `${note.key}: ${note.tell}` })))));
+  }
+  return el("article", {}, parts);
+}
+
+const titled = (one) => [one.english, one.market_class, say(`form_${one.form}`, one.form), say(`colour_${one.colour}`, one.colour)]
+  .filter(Boolean).join(", ");
+
+const meter = (one) => el("p", { cls: "sure" },
+  el("meter", { min: 0, max: 1, value: one.probability, "aria-label": say("how_sure", "how sure") }),
+  el("span", { text: new Intl.NumberFormat(document.documentElement.lang, { style: "percent" }).format(one.probability) }));
+
+function ask(question, sure) {
+  const byKey = Object.fromEntries(sure.map((one) => [one.key, one]));
+  return el("div", {}, el("h3", { text: say(`ask_${question.id}`, question.text) }),
+    el("div", { cls: "choices" }, question.answers.map((one) => el("button", {
+      type: "button", text: one.text,
+      on: { click: () => settle(one.pulses.map((key) => byKey[key]).filter(Boolean)) },
+    }))));
+}
+
+function settle(left) {
+  const total = left.reduce((sum, one) => sum + one.probability, 0);
+  const kept = left.map((one) => ({ ...one, probability: one.probability / total }));
+  if (kept.length === 1 || kept[0].probability > 0.9) {
+    fill($("answer"), el("article", {}, el("h2", { text: titled(kept[0]) }), el("div", { cls: "grains" }, drawing(kept[0].key, titled(kept[0]))), next(kept[0])));
+  } else {
+    fill($("answer"), el("article", {}, el("h2", { text: say("may_be", "It may be one of these") }),
+      el("ul", { cls: "plain" }, kept.map((one) => el("li", {}, el("button", { type: "button", text: titled(one), on: { click: () => settle([one]) } }))))));
+  }
+}
+
+const next = (one) => el("div", {},
+  opening(say("cook_it", "Cook it"), () => cook(one)),
+  opening(say("ask_for_it", "Ask for it"), () => askFor(one)),
+  opening(say("instead", "Use instead"), () => swaps(one)));
+
+function opening(title, make) {
+  const box = el("div", {});
+  let done = false;
+  return el("details", { on: { toggle: async (event) => {
+    if (!event.target.open || done) return;
+    done = true;
+    try { fill(box, await make()); } catch (error) { done = false; fill(box, failed(error)); }
+  } } }, el("summary", { text: title }), box);
+}
+
+const parts = (one) => ({ species: one.species, market_class: one.market_class, form: one.form, colour: one.colour });
+const range = (pair, unit) => {
+  const number = new Intl.NumberFormat(document.documentElement.lang, { maximumFractionDigits: 1 });
+  return `${pair[0] === pair[1] ? number.format(pair[0]) : `${number.format(pair[0])}–${number.format(pair[1])}`} ${unit}`;
+};
+
+async function cook(one) {
+  const found = await post("/v1/guidance", { ...parts(one), ...kitchen(), language: tongue() });
+  const lines = found.refused ? [] : [
+    [say("soak", "Soak"), range(found.soak_hours, say("hours", "h"))],
+    [say("cook", "Cook"), range(found.minutes, say("minutes", "min"))],
+    [say("water", "Water"), `${range(found.water_ml_per_100g, "ml / 100 g")} (${range(found.water_cups_per_cup, say("cups_per_cup", "cups per cup"))})`],
+    [say("yield", "Cooked"), range(found.cooked_g_per_100g, "g / 100 g")],
+  ];
+  return [
+    found.refused && el("p", { cls: "caution", role: "alert", text: found.refused }),
+    ...found.cautions.map((note) => el("p", { cls: "caution", text: note.text })),
+    el("dl", {}, lines.flatMap(([name, text]) => [el("dt", { text: name }), el("dd", { text })])),
+    el("ol", {}, (found.steps || []).map((step) => el("li", { text: step }))),
+    el("p", { cls: "soft", text: `${say("sources", "Sources")}: ${found.sources.join(", ")}` }),
+    el("p", {}, el("a", { href: "#kitchen", text: say("change_kitchen", "Change the kitchen") })),
+  ];
+}
+
+async function askFor(one) {
+  const select = el("select", { "aria-label": say("language", "Language") }, tongues.map((tag) => el("option", { value: tag, text: tag })));
+  select.value = localStorage.getItem("ask") || "hi";
+  const box = el("div", {});
+  const load = async () => {
+    localStorage.setItem("ask", select.value);
+    const found = await get("/v1/names", { ...parts(one), language: select.value });
+    const names = Object.values(found.names)[0] || [];
+    fill(box, names.length ? names.slice(0, 6).map((name, at) => el("div", {},
+      words(name.text, name.language, name.script, "p", at === 0 ? "big" : ""),
+      name.romanised !== name.text && words(name.romanised, name.language, "Latn", "p", "soft"),
+      name.status !== "checked" && el("span", { cls: "draft", text: say("draft", "draft") }),
+      at === 0 && sayAloud(name))) : el("p", { text: say("no_name", "We have no name in this language.") }));
+  };
+  select.addEventListener("change", load);
+  await load();
+  return [el("label", {}, say("language", "Language"), select), box];
+}
+
+function sayAloud(name) {
+  if (!("speechSynthesis" in window)) return null;
+  const voice = speechSynthesis.getVoices().find((one) => one.lang.startsWith(name.language.split("-")[0]));
+  if (!voice) return null;
+  return el("button", { type: "button", text: say("say_it", "Say it aloud"), on: { click: () => {
+    const line = new SpeechSynthesisUtterance(name.text);
+    line.voice = voice;
+    line.lang = voice.lang;
+    speechSynthesis.speak(line);
+  } } });
+}
+
+async function swaps(one) {
+  const found = await post("/v1/swaps", parts(one));
+  return el("ul", { cls: "plain" }, found.swaps.slice(0, 6).map((swap) => el("li", {},
+    el("strong", { text: titled(swap) }), el("p", { cls: "soft", text: swap.reasons.join(" ") }),
+    ...(swap.warnings || []).map((text) => el("p", { cls: "caution", text })))));
+}
+
+async function photo(file) {
+  fill($("answer"), el("p", { role: "status", text: say("looking", "Looking at the photo ...") }));
+  try {
+    const found = await send("/v1/photo-readings", file);
+    $("label-text").value = found.text;
+    await read(found.text, [found.reading]);
+  } catch (error) {
+    fill($("answer"), failed(error));
+  }
+}
+
+const CHOICES = {
+  state: ["whole", "whole-dehulled", "split-with-skin", "split-dehulled"],
+};
+
+async function grains(traits) {
+  const box = $("grain-steps");
+  try {
+    const found = await post("/v1/grain-readings", traits);
+    const rows = found.ranked.slice(0, 5);
+    fill(box,
+      found.warnings.map((text) => el("p", { cls: "caution", role: "alert", text })),
+      found.ask && el("div", {}, el("h2", { text: say(`trait_${found.ask.trait}`, found.ask.text) }),
+        el("div", { cls: "choices" }, found.ask.answers.map((value) => el("button", {
+          type: "button", text: say(`value_${value}`, value.replaceAll("-", " ")),
+          on: { click: () => grains({ ...traits, [found.ask.trait]: found.ask.trait.endsWith("_mm") ? Number(value) : value }) },
+        })))),
+      Object.keys(traits).length > 0 && el("button", { type: "button", text: say("again", "Start again"), on: { click: () => grains({}) } }),
+      Object.keys(traits).length > 0 && el("ul", { cls: "plain" }, rows.map((one) => el("li", {},
+        el("strong", { text: titled(one) }), meter(one), drawing(one.key, titled(one))))),
+      found.settled && rows.length && next(rows[0]));
+  } catch (error) {
+    fill(box, failed(error));
+  }
+}
+
+let listed = null;
+let tongues = ["hi"];
+async function browse() {
+  const box = $("browse-list");
+  try {
+    listed ||= (await get("/v1/pulses")).pulses.filter((one) => one.standing === "pulse");
+    const tag = $("column").value || "hi";
+    const wanted = $("browse-find").value.toLowerCase();
+    const rows = listed.filter((one) => `${one.english} ${one.latin}`.toLowerCase().includes(wanted));
+    fill(box, rows.map((one) => opening(`${one.english} (${one.latin})`, async () => {
+      const found = await get("/v1/names", { species: one.id, form: one.forms[0], language: tag });
+      const names = Object.values(found.names)[0] || [];
+      return [el("div", { cls: "grains" }, drawing(`${one.id}//${one.forms[0]}`, one.english)),
+        ...names.filter((name) => name.use === "preferred").map((name) => words(name.text, name.language, name.script, "p", "big")),
+        el("p", { cls: "soft", text: one.forms.map((form) => say(`form_${form}`, form)).join(", ") }),
+        next({ ...one, species: one.latin, key: one.id, market_class: "", form: one.forms[0], colour: "" })];
+    })));
+  } catch (error) {
+    fill(box, failed(error));
+  }
+}
+
+function kitchenForm() {
+  const now = kitchen();
+  const choice = (name, values) => el("label", {}, say(name, name), el("select", { name }, values.map((value) =>
+    el("option", { value, text: say(`${name}_${value}`, value), selected: now[name] === value }))));
+  const number = (name, text, most) => el("label", {}, say(name, text), el("input", { type: "number", name, min: "0", max: String(most), value: String(now[name]), inputmode: "numeric" }));
+  fill($("form-kitchen"),
+    choice("vessel", ["open", "pressure", "slow"]), number("gauge_kpa", "Gauge pressure, kPa", 200), number("altitude_m", "Altitude, m", 6000),
+    choice("soak", ["none", "hot", "overnight"]), choice("texture", ["firm", "tender", "creamy"]), number("dry_g", "Dry weight, g", 5000));
+  $("form-kitchen").addEventListener("change", () => {
+    const kept = {};
+    for (const [name, value] of new FormData($("form-kitchen"))) kept[name] = name in KITCHEN && typeof KITCHEN[name] === "number" ? Number(value) : value;
+    localStorage.setItem("kitchen", JSON.stringify(kept));
+    state(say("kept", "Kept."));
+  });
+}
+
+async function start() {
+  await speak(tongue());
+  trueSize();
+  kitchenForm();
+  window.addEventListener("hashchange", show);
+  $("form-read").addEventListener("submit", (event) => {
+    event.preventDefault();
+    const text = $("label-text").value.trim();
+    if (text) read(text);
+  });
+  $("label-text").addEventListener("keydown", (event) => {
+    if (event.key === "Enter" && !event.shiftKey) { event.preventDefault(); $("form-read").requestSubmit(); }
+  });
+  $("label-photo").addEventListener("change", (event) => event.target.files[0] && photo(event.target.files[0]));
+  $("card-size").value = localStorage.getItem("card") || "324";
+  $("card-size").addEventListener("input", (event) => { localStorage.setItem("card", event.target.value); trueSize(); });
+  $("browse-find").addEventListener("input", browse);
+  $("column").addEventListener("change", browse);
+  $("tongue").addEventListener("change", async (event) => { localStorage.setItem("tongue", event.target.value); await speak(event.target.value); kitchenForm(); show(); });
+  try {
+    const offered = (await get("/page/say/list.json")).languages;
+    fill($("tongue"), offered.map((one) => el("option", { value: one.tag, text: one.name, selected: one.tag === tongue() })));
+    tongues = (await get("/v1/languages")).languages.map((one) => one.tag);
+    fill($("column"), tongues.map((tag) => el("option", { value: tag, text: tag, selected: tag === "hi" })));
+  } catch { state(say("offline", "Offline: what was loaded before still works.")); }
+  show();
+  if ("serviceWorker" in navigator) navigator.serviceWorker.register("/worker.js");
+  window.addEventListener("offline", () => state(say("offline", "Offline: what was loaded before still works.")));
+}
+
+start();
