@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from ..errors import PulseError
 
-COMMANDS = ("serve", "read", "name", "check", "new", "gaps", "tidy", "export")
+COMMANDS = ("serve", "read", "name", "check", "new", "gaps", "tidy", "export", "keys", "backup", "restore")
 
 
 def run(words: Sequence[str]) -> int:

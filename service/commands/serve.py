@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import argparse
 import os
+import sys
 
 import uvicorn
 
+from ..glossary.build import build
 from ..store import files
 from ..web import create_app, settings
 
@@ -24,6 +26,17 @@ def run(args: argparse.Namespace) -> int:
     chosen = settings(
         os.environ, host=args.host, port=args.port, database=args.database, glossary=args.glossary
     )
-    app = create_app(chosen, files.load(chosen.glossary or None))
-    uvicorn.run(app, host=chosen.host, port=chosen.port, access_log=False, server_header=False)
+    held = files.read(files.folder(chosen.glossary or None))
+    app = create_app(chosen, build(held), held)
+    print(f"pulse-glossary on http://{chosen.host}:{chosen.port}", file=sys.stderr)
+    uvicorn.run(
+        app,
+        host=chosen.host,
+        port=chosen.port,
+        access_log=False,
+        server_header=False,
+        log_level="warning",
+        timeout_graceful_shutdown=10,
+        limit_concurrency=2000,
+    )
     return 0

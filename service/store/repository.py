@@ -11,10 +11,11 @@ from typing import Any
 from sqlalchemy import Engine, event, func, text, update
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.pool import StaticPool
-from sqlmodel import Session, SQLModel, col, create_engine, select
+from sqlmodel import Session, col, create_engine, select
 
 from ..errors import BadInput, Conflict, NotAllowed, Unknown
 from ..glossary.model import Row
+from . import migrate
 from .tables import Decision, Key, Pack, Receipt, Suggestion, Version, now
 
 CHANNEL = "pulse_glossary_overlay"
@@ -34,7 +35,7 @@ def engine(address: str) -> Engine:
     )
     if lite:
         event.listen(made, "connect", _prepare)
-    SQLModel.metadata.create_all(made)
+    migrate.upgrade(made)
     with Session(made) as session:
         if session.get(Version, 1) is None:
             session.add(Version())

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
 from typing import Any
 
 from fastapi import FastAPI
+from fastapi.middleware.cors import CORSMiddleware
 from fastapi.routing import APIRoute
 
 from ..glossary.model import Glossary
@@ -12,34 +15,65 @@ from ..store import repository
 from . import shapes
 from .dependencies import Shelf
 from .guard import Guard
+from .limits import limit
+from .metrics import Metrics
 from .problems import add_handlers
 from .routes import glossary as glossary_routes
-from .routes import grains, health, packs, pages, readings
+from .routes import grains, health, packs, pages, readings, suggestions
 from .settings import Settings
+from .watch import Watch, refresh
 
 PROBLEMS: dict[int | str, dict[str, Any]] = {
-    code: {"model": shapes.Problem, "description": "problem"} for code in (404, 422)
+    code: {"model": shapes.Problem, "description": "problem"} for code in (403, 404, 409, 413, 422, 429)
 }
+ROUTES = (glossary_routes, readings, grains, suggestions, packs)
 
 
-def create_app(settings: Settings, glossary: Glossary) -> FastAPI:
-    """A FastAPI application over this glossary; its database is created where it is missing."""
+def create_app(settings: Settings, glossary: Glossary, files: dict[str, bytes] | None = None) -> FastAPI:
+    """A FastAPI application over this glossary; its database is brought to today's shape.
+
+    `files` are the glossary's files: with them, accepted suggestions are laid over it.
+    """
     app = FastAPI(
         title="pulse-glossary",
         version="1",
         summary="Reads labels of dried pulses, names them, says how to cook them.",
         generate_unique_id_function=_operation,
+        lifespan=_lifespan,
     )
     app.state.settings = settings
-    app.state.shelf = Shelf.of(glossary)
+    app.state.shelf = Shelf.of(glossary, files)
     app.state.engine = repository.engine(settings.database)
+    app.state.limit = limit(settings.rate, settings.redis)
+    app.state.metrics = Metrics() if settings.metrics else None
     add_handlers(app)
     app.include_router(health.router)
     app.include_router(pages.router)
-    for routes in (glossary_routes, readings, grains, packs):
+    for routes in ROUTES:
         app.include_router(routes.router, prefix="/v1", responses=PROBLEMS)
+    origins = [one.strip() for one in settings.origins.split(",") if one.strip()]
+    if origins:
+        app.add_middleware(
+            CORSMiddleware,
+            allow_origins=origins,
+            allow_methods=["GET", "POST"],
+            allow_headers=["content-type"],
+        )
     app.add_middleware(Guard, host=app)
     return app
+
+
+@asynccontextmanager
+async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
+    """Watch the overlay while serving; close the database after the last answer."""
+    watch = Watch(app) if app.state.shelf.files else None
+    if watch:
+        refresh(app)
+        watch.start()
+    yield
+    if watch:
+        watch.stop()
+    app.state.engine.dispose()
 
 
 def _operation(route: APIRoute) -> str:

@@ -19,16 +19,21 @@ from .settings import Settings
 
 @dataclass(slots=True)
 class Shelf:
-    """The glossary in force with everything prepared from it; replaced as a whole by a newer one."""
+    """The glossary in force with everything prepared from it; replaced as a whole by a newer one.
+
+    `files` are those of the folder, without the overlay; `version` numbers the overlay that is in.
+    """
 
     glossary: Glossary
     reader: Reader
+    files: dict[str, bytes]
+    version: int = 0
     kept: dict[str, Any] = field(default_factory=dict)
 
     @staticmethod
-    def of(glossary: Glossary) -> Shelf:
+    def of(glossary: Glossary, files: dict[str, bytes] | None = None, version: int = 0) -> Shelf:
         """Prepared from a glossary."""
-        return Shelf(glossary, Reader(glossary))
+        return Shelf(glossary, Reader(glossary), files or {}, version)
 
     def coverage(self) -> tuple[Coverage, ...]:
         """Coverage of the languages, worked out once."""

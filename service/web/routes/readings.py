@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 
-from fastapi import APIRouter, Response
+from fastapi import APIRouter, Request, Response
 
 from ...errors import BadInput
 from .. import records, shapes
@@ -14,7 +14,7 @@ router = APIRouter(tags=["readings"])
 
 
 @router.post("/readings", response_model=shapes.ReadingsAnswer)
-async def readings(asked: shapes.ReadingsRequest, shelf: ShelfDep) -> Response:
+async def readings(asked: shapes.ReadingsRequest, shelf: ShelfDep, request: Request) -> Response:
     """What one or many labels say, each with the words it rests on."""
     texts = asked.texts if asked.texts is not None else [asked.text] if asked.text is not None else []
     if not texts or (asked.text is not None and asked.texts is not None):
@@ -28,6 +28,12 @@ async def readings(asked: shapes.ReadingsRequest, shelf: ShelfDep) -> Response:
             else (reader.read(text, asked.languages, asked.place),)
         )
         answers.append([records.reading_record(one, shelf.glossary) for one in found])
+    metrics = request.app.state.metrics
+    if metrics is not None:
+        for group in answers:
+            for one in group:
+                metrics.readings.labels(one["verdict"]).inc()
+                metrics.unread.inc(len(one["unread"]))
     body = {"edition": shelf.glossary.edition, "answers": answers}
     # Built by us in the documented shape: validating it again would halve the rate.
     return Response(

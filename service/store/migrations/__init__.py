@@ -1,0 +1,1 @@
+"""The database's shape, step by step."""
