@@ -188,6 +188,8 @@ def _join(
         return None
     if place and "form" not in asked:
         return None
+    if colour is not None and colour.text in base.text.split():
+        return None
     used += [row for row, slot in ((form, "form"), (colour, "colour")) if row and slot in asked]
 
     def fill(slot: re.Match[str]) -> str:
