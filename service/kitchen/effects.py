@@ -23,7 +23,7 @@ class Effect:
 
 # Harvest of this year; nine months in store took a few minutes more; hard-to-cook after warm, damp storage.
 AGE: dict[str, Effect] = {
-    "unknown": Effect("age", (0.96, 1.05), "the age of the grain is not known", ("ars-1995",)),
+    "unknown": Effect("age", (0.97, 1.04), "the age of the grain is not known", ("ars-1995",)),
     "new": Effect("age", (1.0, 1.0), "this year's harvest", ("common-practice",)),
     "year": Effect("age", (1.0, 1.08), "stored up to a year", ("ars-1995",)),
     "old": Effect("age", (1.1, 1.5), "stored two years or more", ("common-practice",)),
@@ -68,7 +68,7 @@ def hardness(mg_l: float | None) -> Effect:
     """Hard water, by the usual steps 60, 120 and 180 mg/l; direction published, sizes a rule of thumb."""
     sources = ("kahenya-calcium", "common-practice")
     if mg_l is None:
-        return Effect("hard-water", (0.96, 1.05), "the hardness of the water is not known", sources)
+        return Effect("hard-water", (0.97, 1.04), "the hardness of the water is not known", sources)
     if mg_l <= 60:
         return Effect("hard-water", (1.0, 1.0), "soft water", sources)
     if mg_l <= 120:

@@ -16,10 +16,9 @@ from .effects import Effect, effects
 from .kitchen import Kitchen
 from .physics import (
     BOILING_C,
-    COME_UP_MIN_PER_K,
-    NATURAL_MIN_PER_K,
-    QUICK_MIN_PER_K,
+    ELECTRIC,
     REFERENCE_C,
+    STOVE_TOP,
     boiling_c,
     ramp_minutes,
 )
@@ -61,15 +60,15 @@ def minutes(times: Times, kitchen: Kitchen, soaked: Soak) -> Cooking:
     gauge = gauge_kpa(kitchen)
     heat = _heat(kitchen, gauge)
     z_c = sum(times.z_c) / 2
-    dose = _dose(times, kitchen.texture, soaked.benefit, _sea_level(kitchen, gauge, heat), z_c)
+    level = _sea_level(kitchen, gauge, heat)
+    dose = _dose(times, kitchen.texture, soaked.benefit, sum(level) / 2, z_c)
     found = effects(kitchen, times.z_c, gauge)
-    factors = [one.factor for one in found]
+    factors = [_uncertain_heat(times, level, z_c), *(one.factor for one in found)]
     if kitchen.vessel in SLOWER:
         factors.append(SLOWER[kitchen.vessel])
     dose = scaled(dose, factors)
-    come_up, release = _ramps(kitchen, gauge[0], z_c)
-    least = _ramps(kitchen, gauge[1], z_c)
-    held = (max(0.0, dose[0] - sum(least)), max(0.0, dose[1] - come_up - release))
+    come_up, release = _ramps(kitchen, sum(gauge) / 2, z_c)
+    held = (max(0.0, dose[0] - come_up - release), max(0.0, dose[1] - come_up - release))
     if kitchen.vessel == "slow":
         held = plus(held, SLOW_COME_UP[kitchen.setting])
     return Cooking(minutes_rounded(_widened(held)), dose, heat, come_up, release, found)
@@ -91,19 +90,27 @@ def tender_dose(times: Times, celsius: float) -> Range:
 
 @lru_cache(maxsize=8192)
 def _tender(times: Times, celsius: float, z_c: float) -> Range:
-    ramps = ramp_minutes(REFERENCE_C - BOILING_C, COME_UP_MIN_PER_K + NATURAL_MIN_PER_K, z_c)
+    ramps = ramp_minutes(REFERENCE_C - BOILING_C, STOVE_TOP["come-up"] + STOVE_TOP["natural"], z_c)
     at_pressure = times.pressure_min[0] + ramps, times.pressure_min[1] + ramps
     share = (celsius - BOILING_C) / (REFERENCE_C - BOILING_C)
     return interpolated(times.open_min, at_pressure, share)
 
 
-def _dose(times: Times, texture: str, benefit: Range, heat: Range, z_c: float) -> Range:
-    """Shortest in the hottest the vessel may be with the best soak, longest in the coolest with the least."""
+def _dose(times: Times, texture: str, benefit: Range, celsius: float, z_c: float) -> Range:
+    """Dose at a temperature: shortest with the best soak it may have had, longest with the least."""
     factor = TEXTURE[times.size][texture]
-    cool, hot = heat
-    tender = _tender(times, hot, z_c)[0] * factor, _tender(times, cool, z_c)[1] * factor
-    more = _unsoaked(times, hot)[0] * (1 - benefit[1]), _unsoaked(times, cool)[1] * (1 - benefit[0])
-    return added(tender, more)
+    tender = _tender(times, celsius, z_c)
+    more = _unsoaked(times, celsius)
+    soaked = more[0] * (1 - benefit[1]), more[1] * (1 - benefit[0])
+    return added((tender[0] * factor, tender[1] * factor), soaked)
+
+
+def _uncertain_heat(times: Times, heat: Range, z_c: float) -> Range:
+    """What not knowing the heat exactly is worth, as a factor on the dose at its middle."""
+    if heat[0] == heat[1]:
+        return 1.0, 1.0
+    cool, middle, hot = (_tender(times, one, z_c) for one in (heat[0], sum(heat) / 2, heat[1]))
+    return min(hot[0] / middle[0], 1.0), max(cool[0] / middle[0], 1.0)
 
 
 def _unsoaked(times: Times, celsius: float) -> Range:
@@ -131,8 +138,8 @@ def _ramps(kitchen: Kitchen, gauge: float, z_c: float) -> tuple[float, float]:
     if not kitchen.under_pressure:
         return 0.0, 0.0
     rise = boiling_c(0.0, gauge) - BOILING_C
-    fall = NATURAL_MIN_PER_K if kitchen.release == "natural" else QUICK_MIN_PER_K
-    return ramp_minutes(rise, COME_UP_MIN_PER_K, z_c), ramp_minutes(rise, fall, z_c)
+    pace = ELECTRIC if kitchen.vessel == "electric" else STOVE_TOP
+    return ramp_minutes(rise, pace["come-up"], z_c), ramp_minutes(rise, pace[kitchen.release], z_c)
 
 
 def _widened(held: Range) -> Range:

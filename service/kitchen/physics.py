@@ -16,11 +16,10 @@ GAS = 8.314462618e-3  # kJ/(mol K)
 ZERO_C = 273.15
 LN10 = math.log(10)
 
-# Minutes a household pressure cooker takes for each kelvin above its boiling point: coming up on a good
-# flame, falling of itself, and let off quickly. Half-full five- to eight-litre pots; common practice.
-COME_UP_MIN_PER_K = 0.2
-NATURAL_MIN_PER_K = 0.6
-QUICK_MIN_PER_K = 0.06
+# Minutes a household cooker takes for each kelvin above its boiling point, half full: coming up, falling of
+# itself, let off quickly. Electric ones heat weakly and keep their warmth, so both take longer. Practice.
+STOVE_TOP = {"come-up": 0.2, "natural": 0.6, "quick": 0.06}
+ELECTRIC = {"come-up": 0.6, "natural": 1.3, "quick": 0.06}
 
 _N = (
     0.11670521452767e4, -0.72421316703206e6, -0.17073846940092e2, 0.12020824702470e5, -0.32325550322333e7,

@@ -68,19 +68,10 @@ def rounded(one: Range, step: float) -> Range:
 
 
 def minutes_rounded(one: Range) -> Range:
-    """Minutes as a clock shows them: halves below 10, whole below 60, fives below 180, then tens; outward."""
-    return _down(one[0]), _up(one[1])
+    """Minutes as a clock shows them: to halves below 10, wholes below 75, fives below three hours, then tens."""
+    return _clock(one[0]), _clock(one[1])
 
 
-def _step(minutes: float) -> float:
-    return 0.5 if minutes < 10 else 1 if minutes < 60 else 5 if minutes < 180 else 10
-
-
-def _down(minutes: float) -> float:
-    step = _step(minutes)
-    return math.floor(minutes / step + 1e-9) * step
-
-
-def _up(minutes: float) -> float:
-    step = _step(minutes)
-    return math.ceil(minutes / step - 1e-9) * step
+def _clock(minutes: float) -> float:
+    step = 0.5 if minutes < 10 else 1 if minutes < 75 else 5 if minutes < 180 else 10
+    return math.floor(minutes / step + 0.5) * step

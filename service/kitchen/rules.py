@@ -11,7 +11,7 @@ PRACTICE = ("common-practice",)
 SLOW_C = {"low": (84.0, 88.0), "high": (92.0, 96.0), "": (84.0, 96.0)}
 SLOW_COME_UP = {"low": (120.0, 180.0), "high": (60.0, 105.0), "": (60.0, 180.0)}
 # Gauge pressures in kPa of cookers that do not say: electric by setting, stove-top where nothing is known.
-ELECTRIC_KPA = {"high": (70.0, 80.0), "low": (35.0, 50.0), "": (35.0, 80.0)}
+ELECTRIC_KPA = {"high": (70.0, 80.0), "low": (40.0, 50.0), "": (40.0, 80.0)}
 STOVE_TOP_KPA = (80.0, 103.42)
 
 

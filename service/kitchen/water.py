@@ -19,12 +19,14 @@ STEAM_ML_MIN: dict[str, Range] = {
 COME_UP_ML: Range = (20.0, 50.0)
 # Liquid wanted beside what the seed drinks, ml per 100 g dry.
 WANTED: dict[str, dict[str, Range]] = {
-    "drained": {"split": (40.0, 120.0), "small": (30.0, 100.0), "large": (120.0, 220.0)},
+    "drained": {"split": (40.0, 120.0), "small": (40.0, 110.0), "large": (120.0, 260.0)},
     "thick": {"split": (0.0, 60.0), "small": (20.0, 80.0), "large": (60.0, 140.0)},
     "soupy": {"split": (200.0, 400.0), "small": (200.0, 400.0), "large": (250.0, 450.0)},
 }
 # A seed may stop short of the tables' uptake: they describe well-cooked, drained seed.
 DRUNK = (0.8, 1.0)
+# Water to cover a bed of soaked seed, ml per 100 g dry: two fifths of its bulk.
+COVER_ML: Range = (120.0, 180.0)
 # Closed cookers need steam: a cup of liquid whatever is in them.
 LEAST_PRESSURE_ML = 240.0
 SEED_G_PER_ML = 1.3
@@ -68,6 +70,7 @@ def water(kitchen: Kitchen, times: Times, balance: Balance, soaked: Soak, minute
     steamed = ((steam[0] * minutes[0] + more[0]) * per_100g, (steam[1] * minutes[1] + more[1]) * per_100g)
     wanted = WANTED[dish][times.size]
     low, high = drunk[0] + steamed[0] + wanted[0], drunk[1] + steamed[1] + wanted[1]
+    low, high = max(low, COVER_ML[0]), max(high, COVER_ML[1])
     if kitchen.under_pressure:
         least = LEAST_PRESSURE_ML * 100 / kitchen.dry_g
         low, high = max(low, least), max(high, least * 1.1)
