@@ -74,8 +74,8 @@ def test_on_the_table_at_seven(cook: Cook) -> None:
 def test_the_night_the_clocks_change_is_an_hour_longer(cook: Cook) -> None:
     zone = ZoneInfo("Europe/Berlin")
     found = cook("cicer-arietinum/kabuli/whole")
-    night = schedule(found, datetime(2026, 10, 25, 12, 0, tzinfo=zone))
-    other = schedule(found, datetime(2026, 10, 26, 12, 0, tzinfo=zone))
+    night = schedule(found, datetime(2026, 10, 25, 9, 0, tzinfo=zone))
+    other = schedule(found, datetime(2026, 10, 26, 9, 0, tzinfo=zone))
     wall = [steps[0].start.replace(tzinfo=None) for steps in (night, other)]
     assert wall[1] - wall[0] == timedelta(hours=23)
     assert night[0].start.date() < night[-1].end.date()

@@ -17,7 +17,11 @@ from service.store import files
 GLOSSARY: Glossary = files.load()
 DRY = ("whole", "whole-dehulled", "split-with-skin", "split-dehulled")
 PULSES = st.sampled_from(
-    sorted({one.pulse.key for one in GLOSSARY.sold if one.pulse.form in DRY})
+    sorted({
+        one.pulse.key
+        for one in GLOSSARY.sold
+        if one.pulse.form in DRY and GLOSSARY.species[one.pulse.species].standing == "pulse"
+    })
 ).map(Pulse.of)  # fmt: skip
 KITCHENS = st.builds(
     Kitchen,

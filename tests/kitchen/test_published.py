@@ -34,8 +34,6 @@ MISSES = {
     "nebraska-beans: phaseolus-vulgaris/pinto/whole open hot": "a hot soak that beats a cold one by half: no one else",
     "stove-top-manual-us: vigna-unguiculata/black-eyed/whole 15psi none": "half of what the others say unsoaked",
     "stove-top-manual-us: phaseolus-vulgaris/kidney/whole 15psi overnight": LECTIN,
-    "stove-top-manual-us: phaseolus-lunatus/large/whole 15psi overnight": "salt in soak and pot; and "
-    + LECTIN,
     "adams-pressure: phaseolus-lunatus/large/whole 15psi overnight": PULP,
     "adams-pressure: phaseolus-lunatus/baby/whole 15psi overnight": PULP,
     "adams-pressure: pisum-sativum/green/split-dehulled 15psi none": PULP,
@@ -43,10 +41,8 @@ MISSES = {
     "electric-manual-us: phaseolus-vulgaris/kidney/whole electric overnight": LECTIN,
     "electric-manual-us: lens-culinaris/brown/whole electric none": "counts a slow electric come-up for little",
     "electric-manual-us: pisum-sativum/green/whole electric overnight": "twice its own stove-top figure",
-    "pulses-org: phaseolus-vulgaris/black/whole electric overnight": CHART,
     "pulses-org: vigna-unguiculata/black-eyed/whole electric none": CHART,
     "pulses-org: phaseolus-lunatus/large/whole electric none": CHART,
-    "pulses-org: cicer-arietinum/kabuli/whole electric overnight": CHART,
     "pulses-org: pisum-sativum/green/whole electric-low none": "said of lentils and peas together: split peas, surely",
 }
 
