@@ -8,6 +8,7 @@ from typing import Any
 from .errors import BadInput
 from .glossary import find
 from .glossary.model import Glossary, Pulse
+from .kitchen import Guidance, Kitchen, as_line, guide, kitchen_of
 from .label import Reader, Reading
 from .naming import Name, compose
 
@@ -76,6 +77,18 @@ def name_record(name: Name) -> dict[str, str]:
         "use": name.use,
         "status": name.status,
     }
+
+
+def cook_line(record: Record, glossary: Glossary) -> dict[str, Any]:
+    """`{"id","species","market_class"?,"form", kitchen...}` to `{"id","minutes",...,"cautions","sources"}`."""
+    guidance = guidance_for(glossary, pulse_of(record, glossary), kitchen_of(record))
+    return {"id": record.get("id"), **as_line(guidance)}
+
+
+def guidance_for(glossary: Glossary, pulse: Pulse, kitchen: Kitchen) -> Guidance:
+    """Guidance with the figures and hazards the glossary has of the species."""
+    species = glossary.species[pulse.species]
+    return guide(pulse, kitchen, species.cooking, species.hazards)
 
 
 def pulse_of(record: Record, glossary: Glossary) -> Pulse:

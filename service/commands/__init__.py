@@ -9,7 +9,20 @@ from collections.abc import Sequence
 
 from ..errors import PulseError
 
-COMMANDS = ("serve", "read", "name", "check", "new", "gaps", "tidy", "export", "keys", "backup", "restore")
+COMMANDS = (
+    "serve",
+    "read",
+    "name",
+    "cook",
+    "check",
+    "new",
+    "gaps",
+    "tidy",
+    "export",
+    "keys",
+    "backup",
+    "restore",
+)
 
 
 def run(words: Sequence[str]) -> int:

@@ -5,7 +5,9 @@ from __future__ import annotations
 import argparse
 import json
 import os
+import shutil
 import sys
+import textwrap
 import unicodedata
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from typing import Any, TextIO
@@ -66,6 +68,20 @@ def table(head: Sequence[str], rows: Iterable[Sequence[str]], out: TextIO | None
     print(bold + _line(head, widths) + plain, file=stream)
     for line in lines:
         print(_line(line, widths), file=stream)
+
+
+def facts(rows: Iterable[tuple[str, str]], out: TextIO | None = None) -> None:
+    """Two columns: what, and text folded to the width of the terminal."""
+    stream = out or sys.stdout
+    lines = list(rows)
+    wide = max(width(name) for name, _ in lines)
+    room = max(40, shutil.get_terminal_size((100, 24)).columns - wide - 2)
+    bold, plain = ("\033[1m", "\033[0m") if on_terminal(stream) else ("", "")
+    for name, text in lines:
+        folded = textwrap.wrap(text, room) or [""]
+        print(f"{bold}{name}{plain}{' ' * (wide - width(name))}  {folded[0]}", file=stream)
+        for line in folded[1:]:
+            print(f"{' ' * wide}  {line}", file=stream)
 
 
 def on_terminal(stream: TextIO) -> bool:

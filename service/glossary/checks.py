@@ -7,7 +7,8 @@ import unicodedata
 from collections import defaultdict
 from collections.abc import Callable, Iterator
 
-from .model import FORMS, RECALLED, Glossary, Pulse, Row
+from .cooking import sources_of
+from .model import FORMS, RECALLED, Glossary, Pulse, Row, Species
 from .rows import Finding, cells_of
 from .tags import TAG
 
@@ -118,10 +119,10 @@ def sources_exist(glossary: Glossary) -> Iterator[Finding]:
                 yield Finding(species.file, 1, 1, f"source {source!r} is not in sources.toml; add it there")
 
 
-def _species_sources(species: object) -> set[str]:
+def _species_sources(species: Species) -> set[str]:
     lists = ("market_classes", "sold", "grains", "hazards", "look_alikes", "adulterants")
     found = {one.source for name in lists for one in getattr(species, name)}
-    return found | {getattr(species, "source")}  # noqa: B009 - species is opaque here on purpose
+    return found | {species.source} | (sources_of(species.cooking) if species.cooking else set())
 
 
 def text_is_clean(glossary: Glossary) -> Iterator[Finding]:

@@ -61,6 +61,14 @@ def readings(
     )
 
 
+def guidance(species: str, **kitchen: Any) -> Call:
+    return Call("POST", "/v1/guidance", body={"species": species, **kitchen})
+
+
+def swaps(species: str, **kitchen: Any) -> Call:
+    return Call("POST", "/v1/swaps", body={"species": species, **kitchen})
+
+
 def remember_pack(gtin: str, pulse: str, label: str = "") -> Call:
     return Call("PUT", f"/v1/packs/{gtin}", body={"gtin": gtin, "pulse": pulse, **_filled(label=label)})
 

@@ -81,6 +81,14 @@ class Client:
         """The readings of many labels, in order."""
         return [one[0] for one in self.send(calls.readings(texts, languages, place))["answers"]]
 
+    def guidance(self, species: str, **kitchen: Any) -> dict[str, Any]:
+        """How to cook a pulse; `kitchen` are market_class, form, vessel, gauge_kpa, altitude_m, soak, texture ..."""
+        return dict(self.send(calls.guidance(species, **kitchen)))
+
+    def swaps(self, species: str, **kitchen: Any) -> dict[str, Any]:
+        """What to use instead of a pulse in that kitchen."""
+        return dict(self.send(calls.swaps(species, **kitchen)))
+
     def remember_pack(self, gtin: str, pulse: str, label: str = "") -> dict[str, Any]:
         """Remember what a pack holds."""
         return dict(self.send(calls.remember_pack(gtin, pulse, label)))
@@ -149,6 +157,14 @@ class AsyncClient:
         """The readings of many labels, in order."""
         answer = await self.send(calls.readings(texts, languages, place))
         return [one[0] for one in answer["answers"]]
+
+    async def guidance(self, species: str, **kitchen: Any) -> dict[str, Any]:
+        """How to cook a pulse; `kitchen` are market_class, form, vessel, gauge_kpa, altitude_m, soak, texture ..."""
+        return dict(await self.send(calls.guidance(species, **kitchen)))
+
+    async def swaps(self, species: str, **kitchen: Any) -> dict[str, Any]:
+        """What to use instead of a pulse in that kitchen."""
+        return dict(await self.send(calls.swaps(species, **kitchen)))
 
     async def remember_pack(self, gtin: str, pulse: str, label: str = "") -> dict[str, Any]:
         """Remember what a pack holds."""

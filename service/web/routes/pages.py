@@ -35,15 +35,21 @@ async def worker() -> Response:
     return _file("worker.js")
 
 
+@router.get("/page/say/{name}")
+async def said(name: str) -> Response:
+    """Words of the page in one language, or the list of languages it speaks."""
+    return _file(name, PAGE / "say")
+
+
 @router.get("/page/{name}")
 async def source(name: str) -> Response:
     """One source of the page."""
     return _file(name)
 
 
-def _file(name: str) -> Response:
-    path = (PAGE / name).resolve()
-    if path.parent != PAGE or path.suffix not in TYPES or not path.is_file():
+def _file(name: str, folder: Path = PAGE) -> Response:
+    path = (folder / name).resolve()
+    if path.parent != folder or path.suffix not in TYPES or not path.is_file():
         raise Unknown("page", name)
     return FileResponse(path, media_type=TYPES[path.suffix], headers=KEPT)
 
