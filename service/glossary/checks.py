@@ -227,6 +227,13 @@ def species_are_whole(glossary: Glossary) -> Iterator[Finding]:
             if sold.pulse.key in seen:
                 yield Finding(species.file, 1, 1, f"sold {sold.pulse.key} stands twice; remove one")
             seen.add(sold.pulse.key)
+        for grain in species.grains:
+            for table in ("shape", "surface", "eye"):
+                word = getattr(grain, table)
+                if word and word not in glossary.vocabulary.get(table, {}):
+                    yield Finding(
+                        species.file, 1, 1, f"grain {table} {word!r}; see [{table}] in vocabulary.toml"
+                    )
         if species.standing not in glossary.vocabulary["standing"]:
             yield Finding(species.file, 1, 1, f"standing {species.standing!r}; see vocabulary.toml")
         for look in species.look_alikes:
