@@ -56,13 +56,16 @@ class Space:
         self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
 
     def _unsaid(self, share: Array) -> Array:
-        """How often nothing is said of the form: a split that makes up most of its class needs no word."""
+        """How often nothing is said of the form: what makes up most of its class needs no word."""
         out = np.array([UNSAID[pulse.form] for pulse in self.pulses])
         for at, pulse in enumerate(self.pulses):
+            kin = (self.species == pulse.species) & (self.classes == pulse.market_class)
             if pulse.form in SPLITS:
-                kin = (self.species == pulse.species) & (self.classes == pulse.market_class)
                 same = kin & (self.forms == pulse.form)
                 out[at] = max(out[at], float(share[same].sum() / share[kin].sum()))
+            elif pulse.form == "whole":
+                halves = float(share[kin & np.isin(self.forms, SPLITS)].sum() / share[kin].sum())
+                out[at] = 1.0 if halves < 0.5 else 1.0 - halves
         return out
 
     def likelihood(self, kind: str, ref: str) -> tuple[Array, float]:
@@ -81,8 +84,13 @@ class Space:
         fits = np.ones(len(self.pulses))
         if pulse.market_class:
             fits = np.where(self.classes == pulse.market_class, 1.0, weights.class_miss)
-            fits = np.where(self.classes == "", weights.class_open, fits)
+            fits = np.where(self.classes == "", weights.class_open * self._alike(pulse), fits)
         return np.where(own, fits, weights.base_miss), weights.base_none
+
+    def _alike(self, named: Pulse) -> Array:
+        """How far a bag of no named class may be one of this class: not where its colour never is."""
+        kin = (self.species == named.species) & (self.classes == named.market_class)
+        return np.where(np.isin(self.colours, [*set(self.colours[kin]), ""]), 1.0, self.weights.colour_odd)
 
     def _fixed(self, ref: str) -> tuple[Array, float]:
         weights = self.weights
@@ -162,25 +170,39 @@ def decode(
     near = _nearness(tokens, spans)
     pulses = np.log(space.prior)
     none = float(np.log(weights.prior_none))
-    named = said = False
+    named = any(_names(one) for span in spans for one in span.meanings)
+    said = [_said(span) for span in spans]
+    open_form = "all" not in said
     seen: dict[tuple[tuple[str, str], ...], int] = {}
-    for span, close in zip(spans, near, strict=True):
+    for span, close, form in zip(spans, near, said, strict=True):
         kinds = {(one.kind, one.ref) for one in span.meanings}
-        bag, nothing = _weigh(space, span, speaks, place)
+        bag, nothing = _weigh(space, span, speaks, place, open_form and form == "some")
         power = 1.0 if close else weights.far
         slot = tuple(sorted(kinds))
         power *= weights.repeated ** min(3, seen.get(slot, 0))
         seen[slot] = seen.get(slot, 0) + 1
         pulses = pulses + power * np.log(bag)
         none += power * float(np.log(nothing))
-        named = named or any(kind in ("base", "fixed") for kind, _ in kinds)
-        said = said or any(kind == "form" or (kind == "fixed" and Pulse.of(ref).form) for kind, ref in kinds)
     if not named:
         pulses = pulses + np.log(weights.no_base)
-    if not said:
+    if open_form and "some" not in said:
         pulses = pulses + space.unsaid
     pulses = pulses + min(4, len(unread)) * np.log(weights.unread)
     return _normalised(pulses, none, spans, unread, weights)
+
+
+def _names(one: Meaning) -> bool:
+    return one.kind in ("base", "fixed")
+
+
+def _says(kind: str, ref: str) -> bool:
+    return kind == "form" or (kind == "fixed" and bool(Pulse.of(ref).form))
+
+
+def _said(span: Span) -> str:
+    """Whether all, some or none of what a span may mean tells the form."""
+    says = [_says(one.kind, one.ref) for one in span.meanings if one.kind in ("base", "fixed", "form")]
+    return "none" if not any(says) else "all" if all(says) else "some"
 
 
 def _normalised(
@@ -194,8 +216,13 @@ def _normalised(
     return Posterior(odds * (keep / total), 1 - keep * (1 - nothing / total), tuple(spans), tuple(unread))
 
 
-def _weigh(space: Space, span: Span, speaks: Mapping[str, float], place: str) -> tuple[Array, float]:
-    """The likelihood of one span, a mixture over its meanings, tempered by how far it is trusted."""
+def _weigh(
+    space: Space, span: Span, speaks: Mapping[str, float], place: str, mixed: bool
+) -> tuple[Array, float]:
+    """The likelihood of one span, a mixture over its meanings, tempered by how far it is trusted.
+
+    Where only some of its meanings tell the form (`mixed`), the others leave it to what is usual.
+    """
     weights = space.weights
     bag = np.zeros(len(space.pulses))
     nothing = total = 0.0
@@ -209,6 +236,8 @@ def _weigh(space: Space, span: Span, speaks: Mapping[str, float], place: str) ->
         fits, unfit = space.likelihood(*slot)
         if slot[0] == "form" and len(forms) > 1:
             fits = np.maximum(fits, weights.form_miss_loose)
+        if mixed and not _says(*slot):
+            fits = fits * np.exp(space.unsaid)
         bag = np.maximum(bag, weight * fits)
         nothing = max(nothing, weight * unfit)
         total = max(total, weight)

@@ -14,8 +14,9 @@ class Weights:
     use: Mapping[str, float] = field(default_factory=lambda: {"preferred": 1.0, "also": 0.85, "decode": 0.6})
     # A word of one species on a bag of another; of a class on a bag of another class.
     base_miss: float = 0.0008
-    class_miss: float = 0.04
+    class_miss: float = 0.01
     class_open: float = 0.35
+    colour_odd: float = 0.15
     # A species name on something that is no pulse at all.
     base_none: float = 0.001
     fixed_none: float = 0.0003
@@ -23,7 +24,7 @@ class Weights:
     form_miss: float = 0.006
     form_miss_loose: float = 0.05
     form_none: float = 0.25
-    split_none: float = 0.004
+    split_none: float = 0.0008
     # A colour word on a bag of another colour: people differ about tan, cream and grey.
     colour_near: float = 0.12
     colour_miss: float = 0.05
