@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterator, Sequence
 
-from ..glossary.gaps import gaps
+from ..glossary.gaps import Coverage, gaps
 from ..naming import compose
 from ..store import files
 from . import out
@@ -14,6 +15,7 @@ def register(parser: argparse.ArgumentParser) -> None:
     """The words this command takes."""
     parser.add_argument("only", nargs="*", help="language tags")
     parser.add_argument("--missing", action="store_true", help="list every pulse without a name")
+    parser.add_argument("--markdown", action="store_true", help="print the coverage as a Markdown table")
     out.add_output(parser, batch=False)
 
 
@@ -25,6 +27,9 @@ def run(args: argparse.Namespace) -> int:
     if args.json:
         out.print_json([{"language": one.lang, "scripts": one.scripts, "rows": one.rows, "checked": round(one.checked, 3),
                          "species": one.species, "named": round(one.named, 4), "missing": one.missing} for one in found])  # fmt: skip
+        return 0
+    if args.markdown:
+        print("\n".join(markdown(found)))
         return 0
     rows = [(one.lang, " ".join(one.scripts), str(one.rows), f"{one.checked:.0%}", str(one.species), f"{one.named:.1%}")
             for one in found]  # fmt: skip
@@ -39,3 +44,21 @@ def run(args: argparse.Namespace) -> int:
             for key in one.missing:
                 print(f"{one.lang}: {key}")
     return 0
+
+
+def markdown(found: Sequence[Coverage]) -> Iterator[str]:
+    """The coverage table of the README, line by line."""
+    yield "| language | scripts | rows | checked | species | composes |"
+    yield "|---|---|---:|---:|---:|---:|"
+    for one in found:
+        # Floored: a language is said to be whole only where nothing is missing.
+        named = int(one.named * 1000) / 10
+        yield (
+            f"| {one.lang} | {' '.join(one.scripts)} | {one.rows} | {one.checked:.0%} | {one.species} | {named:g} % |"
+        )
+    rows = sum(one.rows for one in found)
+    checked = sum(one.rows * one.checked for one in found) / max(1, rows)
+    scripts = {script for one in found for script in one.scripts}
+    full = sum(one.full for one in found)
+    yield ""
+    yield f"{len(found)} languages in {len(scripts)} scripts, {full} of them whole; {rows} rows, {checked:.0%} checked."

@@ -6,9 +6,10 @@ import re
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from ..glossary.model import Glossary, Pulse, Row
-from .normalise import normalise, plain
+from .normalise import plain
 from .segment import UNSPACED, segment
 from .skeleton import skeleton
 
@@ -55,17 +56,25 @@ def index(glossary: Glossary) -> Index:
     """The index of a glossary. Names pass the same normalisation as labels."""
     found: dict[str, dict[Meaning, None]] = defaultdict(dict)
     words: dict[str, set[int]] = defaultdict(set)
+    script: dict[str, str] = {}
+    split = lru_cache(maxsize=None)(_split)
     for text, meaning in _all_meanings(glossary):
-        tokens = segment(normalise(text))
-        key = "".join(token.text for token in tokens)
+        key, count, first = split(text)
         if key:
             found[key].setdefault(meaning)
-            words[key].add(len(tokens))
+            words[key].add(count)
+            script[key] = first
     for species in glossary.species.values():
         for code in species.codes.get("hs", ()):
             key = "hs" + re.sub(r"[^0-9]", "", code)
             found[key].setdefault(Meaning("base", species.id, "", "preferred"))
-    return _arranged(found, words)
+    return _arranged(found, words, script)
+
+
+def _split(text: str) -> tuple[str, int, str]:
+    """A comparable text without its spaces, the number of its words, and the script of the first."""
+    tokens = segment(text)
+    return "".join(token.text for token in tokens), len(tokens), tokens[0].script if tokens else ""
 
 
 def _all_meanings(glossary: Glossary) -> Iterator[tuple[str, Meaning]]:
@@ -98,20 +107,21 @@ def _literals(row: Row) -> list[tuple[str, str, str]]:
     return [(word, "form", form) for word in long_enough]
 
 
-def _arranged(found: dict[str, dict[Meaning, None]], words: dict[str, set[int]]) -> Index:
+def _arranged(
+    found: dict[str, dict[Meaning, None]], words: dict[str, set[int]], script: dict[str, str]
+) -> Index:
     built = Index()
     skeletons: dict[str, list[str]] = defaultdict(list)
     families: dict[str, list[str]] = defaultdict(list)
     for key, meanings in found.items():
-        tokens = segment(normalise(key))
-        family = family_of(tokens[0].script if tokens else "LATIN")
+        family = family_of(script.get(key, "LATIN"))
         entry = Entry(key, frozenset(words[key]), family, _merged(meanings), skeleton(key))
         built.entries[key] = entry
         if len(entry.skeleton) > 1:
             skeletons[entry.skeleton].append(key)
         families[family].append(key)
         if family in UNSPACED:
-            built.longest_unspaced = max(built.longest_unspaced, len(tokens))
+            built.longest_unspaced = max(built.longest_unspaced, *words[key])
     built.longest = 5
     built.longest_unspaced = min(built.longest_unspaced, 14)
     built.skeletons = {bones: tuple(keys) for bones, keys in skeletons.items()}
@@ -121,6 +131,8 @@ def _arranged(found: dict[str, dict[Meaning, None]], words: dict[str, set[int]])
 
 def _merged(meanings: dict[Meaning, None]) -> tuple[Meaning, ...]:
     """One meaning for each thing and language: the strongest use, the widest places."""
+    if len(meanings) == 1:
+        return tuple(meanings)
     rank = {"preferred": 0, "also": 1, "decode": 2}
     best: dict[tuple[str, str, str], Meaning] = {}
     for one in sorted(meanings, key=lambda one: rank.get(one.use, 3)):

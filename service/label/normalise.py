@@ -5,6 +5,7 @@ Never `rapidfuzz.utils.default_process` here: it erases the vowel signs of Indic
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from dataclasses import dataclass
 from functools import lru_cache
@@ -55,7 +56,7 @@ def normalise(text: str) -> Normal:
     starts: list[int] = []
     ends: list[int] = []
     at = 0
-    for cluster in _clusters(text):
+    for cluster in CLUSTER.findall(text):
         folded = _fold(cluster)
         out.append(folded)
         starts.extend([at] * len(folded))
@@ -65,24 +66,24 @@ def normalise(text: str) -> Normal:
 
 
 def plain(text: str) -> str:
-    """The comparable text alone, as names are indexed."""
-    return normalise(text).text
+    """The comparable text alone, as names are indexed: the same folding, without the places."""
+    return text.lower() if text.isascii() else "".join(map(_fold, CLUSTER.findall(text)))
 
 
-def _clusters(text: str) -> list[str]:
-    """A letter with the marks and joiners that follow it."""
-    out: list[str] = []
-    for char in text:
-        if out and (unicodedata.combining(char) or char in "\u200d\u0d4d\u3099\u309a" or _is_mark(char)):
-            out[-1] += char
-        else:
-            out.append(char)
-    return out
+def _marks() -> str:
+    """Every mark and joiner that belongs to the letter before it, as ranges of a pattern."""
+    ranges: list[list[int]] = []
+    for code in range(0x0300, 0x10000):
+        if unicodedata.category(chr(code))[0] == "M" or code == 0x200D:
+            if ranges and ranges[-1][1] == code - 1:
+                ranges[-1][1] = code
+            else:
+                ranges.append([code, code])
+    return "".join(f"{chr(low)}-{chr(high)}" for low, high in ranges)
 
 
-@lru_cache(maxsize=8192)
-def _is_mark(char: str) -> bool:
-    return unicodedata.category(char) in ("Mn", "Mc", "Me")
+# A letter with the marks and joiners that follow it.
+CLUSTER = re.compile(f".[{_marks()}]*", re.DOTALL)
 
 
 @lru_cache(maxsize=65536)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from typing import Any
 
@@ -75,9 +77,10 @@ class Reader:
     def __init__(self, glossary: Glossary, weights: Weights = WEIGHTS) -> None:
         self.glossary = glossary
         self.weights = weights
-        self.index = index(glossary)
-        self.finder = Finder(self.index)
-        self.space = Space(glossary, weights)
+        with _undisturbed():
+            self.index = index(glossary)
+            self.finder = Finder(self.index)
+            self.space = Space(glossary, weights)
 
     def read(self, text: str, languages: Sequence[str] = (), place: str = "") -> Reading:
         """The reading of a label; `languages` BCP 47 tags to prefer, `place` an ISO 3166 code.
@@ -86,14 +89,14 @@ class Reader:
         """
         _check(text)
         normal = normalise(text)
-        tokens = segment(normal)
+        tokens = segment(normal.text)
         return self._settle(normal, tokens, languages, place)
 
     def read_each(self, text: str, languages: Sequence[str] = (), place: str = "") -> tuple[Reading, ...]:
         """A reading for each product a text names, one for the whole where it names only one."""
         _check(text)
         normal = normalise(text)
-        tokens = segment(normal)
+        tokens = segment(normal.text)
         groups: dict[tuple[int, int], list[Token]] = defaultdict(list)
         for token in tokens:
             groups[token.part, token.line].append(token)
@@ -222,6 +225,18 @@ class Reader:
                         species.id, tell, species.source, species.standing == "poison"
                     )
         return tuple(out.values())
+
+
+@contextmanager
+def _undisturbed() -> Iterator[None]:
+    """Without the collector: hundreds of thousands of values are made that all live on."""
+    was = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was:
+            gc.enable()
 
 
 def _check(text: str) -> None:

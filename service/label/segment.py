@@ -34,10 +34,9 @@ class Token:
     glued: bool
 
 
-def segment(normal: Normal, most: int = 4000) -> tuple[Token, ...]:
-    """The tokens of a label, at most `most` of them; digits alone are left out."""
+def segment(text: str, most: int = 4000) -> tuple[Token, ...]:
+    """The tokens of a comparable text, at most `most` of them; digits alone are left out."""
     tokens: list[Token] = []
-    text = normal.text
     part = line = at = 0
     size = len(text)
     last_end = -1

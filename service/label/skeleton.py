@@ -38,8 +38,20 @@ _SPECIAL = {
 }
 
 # Latin spellings of one sound, in the order they are folded.
+_LITERAL = re.compile(r"[0-9a-z]+")
+_OTHERS = re.compile(r"[^0-9a-z]")
+
+
+def _fold(pattern: str, to: str) -> tuple[str, re.Pattern[str] | None, str]:
+    """What must be in a word for the fold to matter (empty: anything), the fold unless literal, what it leaves."""
+    if _LITERAL.fullmatch(pattern):
+        return pattern, None, to
+    lead = pattern[0] if pattern[0].isalpha() and "|" not in pattern.split("(")[0] else ""
+    return lead, re.compile(pattern), to
+
+
 _FOLDS = tuple(
-    (re.compile(pattern), to)
+    _fold(pattern, to)
     for pattern, to in (
         ("0", "o"), ("1", "l"), ("5", "s"), ("3", "e"), ("8", "b"), ("vv", "w"), ("rn", "m"),
         ("ck", "k"), ("c(?=[aouklrt]|$)", "k"), ("ch+", "c"), ("sh", "s"), ("zh", "l"), ("ph", "f"), ("gh", "g"), ("kh", "k"), ("jh", "j"), ("bh", "b"),
@@ -55,9 +67,11 @@ _FOLDS = tuple(
 def skeleton(word: str) -> str:
     """The key of one normalised word: small Latin letters, possibly empty."""
     text = word if word.isascii() else _latin(word)
-    text = re.sub(r"[^0-9a-z]", "", text.lower())
-    for pattern, to in _FOLDS:
-        text = pattern.sub(to, text)
+    if not text.isalpha() or not text.islower():
+        text = _OTHERS.sub("", text.lower())
+    for probe, pattern, to in _FOLDS:
+        if probe in text:
+            text = pattern.sub(to, text) if pattern else text.replace(probe, to)
     return text
 
 

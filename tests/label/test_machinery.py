@@ -23,7 +23,7 @@ def test_offsets_point_back_into_the_label(text: str) -> None:
     for start, end in zip(normal.starts, normal.ends, strict=True):
         assert 0 <= start < end <= len(text)
     assert list(normal.starts) == sorted(normal.starts)
-    for token in segment(normal):
+    for token in segment(normal.text):
         start, end = normal.span(token.start, token.end)
         assert token.text in normalise(text[start:end]).text.replace("\n", "") or len(token.text) > 1
 
