@@ -6,6 +6,8 @@ import csv
 import io
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
+from sys import intern
 
 from .model import COLUMNS, Row
 
@@ -81,6 +83,10 @@ def _cells(text: str) -> Iterator[tuple[int, list[str]]]:
 
 def _row(cells: list[str], file: str, line: int) -> Row:
     lang, script, kind, ref, text, use, agrees, status, source, note = cells
-    return Row(
-        lang, script, kind, ref, text, use, frozenset(agrees.split()), status, source, note, file, line
-    )
+    lang, script, kind, ref, use, status, source = map(intern, (lang, script, kind, ref, use, status, source))
+    return Row(lang, script, kind, ref, text, use, _features(agrees), status, source, note, file, line)
+
+
+@lru_cache(maxsize=512)
+def _features(cell: str) -> frozenset[str]:
+    return frozenset(cell.split())

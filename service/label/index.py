@@ -38,7 +38,6 @@ class Entry:
     words: frozenset[int]
     family: str
     meanings: tuple[Meaning, ...] = ()
-    skeleton: str = ""
 
 
 @dataclass(slots=True)
@@ -47,7 +46,6 @@ class Index:
 
     entries: dict[str, Entry] = field(default_factory=dict)
     skeletons: dict[str, tuple[str, ...]] = field(default_factory=dict)
-    by_family: dict[str, tuple[str, ...]] = field(default_factory=dict)
     longest: int = 1
     longest_unspaced: int = 1
 
@@ -93,8 +91,19 @@ def _meanings(row: Row) -> list[tuple[str, Meaning]]:
     if "-" in row.lang and len(row.lang.split("-")[-1]) == 2:
         where = where or frozenset({row.lang.split("-")[-1]})
     if row.kind == "pattern":
-        return [(text, Meaning(kind, ref, row.lang, "also")) for text, kind, ref in _literals(row)]
-    return [(plain(row.text), Meaning(row.kind, row.ref, row.lang, row.use, where))]
+        return [(text, _meaning(kind, ref, row.lang, "also")) for text, kind, ref in _literals(row)]
+    return [(plain(row.text), _meaning(row.kind, row.ref, row.lang, row.use, where))]
+
+
+@lru_cache(maxsize=65536)
+def _meaning(kind: str, ref: str, lang: str, use: str, places: frozenset[str] = frozenset()) -> Meaning:
+    """One value for each meaning: tens of thousands of words share a few thousand."""
+    return Meaning(kind, ref, lang, use, places)
+
+
+@lru_cache(maxsize=256)
+def _counts(*counts: int) -> frozenset[int]:
+    return frozenset(counts)
 
 
 def _literals(row: Row) -> list[tuple[str, str, str]]:
@@ -112,20 +121,17 @@ def _arranged(
 ) -> Index:
     built = Index()
     skeletons: dict[str, list[str]] = defaultdict(list)
-    families: dict[str, list[str]] = defaultdict(list)
     for key, meanings in found.items():
         family = family_of(script.get(key, "LATIN"))
-        entry = Entry(key, frozenset(words[key]), family, _merged(meanings), skeleton(key))
-        built.entries[key] = entry
-        if len(entry.skeleton) > 1:
-            skeletons[entry.skeleton].append(key)
-        families[family].append(key)
+        built.entries[key] = Entry(key, _counts(*sorted(words[key])), family, _merged(meanings))
+        bones = skeleton(key)
+        if len(bones) > 1:
+            skeletons[bones].append(key)
         if family in UNSPACED:
             built.longest_unspaced = max(built.longest_unspaced, *words[key])
     built.longest = 5
     built.longest_unspaced = min(built.longest_unspaced, 14)
     built.skeletons = {bones: tuple(keys) for bones, keys in skeletons.items()}
-    built.by_family = {family: tuple(keys) for family, keys in families.items()}
     return built
 
 
