@@ -19,6 +19,8 @@ Array = np.ndarray[Any, np.dtype[Any]]
 NAMING = ("base", "fixed", "other")
 # Letters that a compound may put between its parts or at its end (-s-, -n-, -en).
 SLACK = 2
+# Scripts that leave vowels out, or that are read by whole letters: their skeletons meet others by chance.
+VOWELLESS = {"ARABIC", "HEBREW", "CJK", "HANGUL"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +33,7 @@ class Span:
     meanings: tuple[Meaning, ...]
     trust: float
     how: str
+    shared: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +84,7 @@ class Finder:
             ):
                 continue
             trust, how = (0.995, "exact") if written else (0.9, "rejoined")
-            span = Span(start.start, token.end, key, entry.meanings, trust, how)
+            span = Span(start.start, token.end, key, entry.meanings, trust, how, entry.shared)
             out.append(Hypothesis(first, last + 1, (span,), _gain(span)))
         return out
 
@@ -131,6 +134,7 @@ class Finder:
         pieces = _compound(word, entries)
         if pieces:
             out.append(pieces)
+        keys = tuple(key for key in keys if not {family, entries[key].family} & VOWELLESS)
         if keys and size >= 4:
             out.append(((0, size, keys[0], _together(entries, list(keys)), 0.8, "crossed"),))
         near = self._near.nearest(word, family)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -56,16 +57,13 @@ class Space:
         self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
 
     def _unsaid(self, share: Array) -> Array:
-        """How often nothing is said of the form: what makes up most of its class needs no word."""
+        """How often nothing is said of the form: a split that makes up most of its class needs no word."""
         out = np.array([UNSAID[pulse.form] for pulse in self.pulses])
         for at, pulse in enumerate(self.pulses):
-            kin = (self.species == pulse.species) & (self.classes == pulse.market_class)
-            if pulse.form in SPLITS:
+            if pulse.form in SPLITS and pulse.market_class:
+                kin = (self.species == pulse.species) & (self.classes == pulse.market_class)
                 same = kin & (self.forms == pulse.form)
                 out[at] = max(out[at], float(share[same].sum() / share[kin].sum()))
-            elif pulse.form == "whole":
-                halves = float(share[kin & np.isin(self.forms, SPLITS)].sum() / share[kin].sum())
-                out[at] = 1.0 if halves < 0.5 else 1.0 - halves
         return out
 
     def likelihood(self, kind: str, ref: str) -> tuple[Array, float]:
@@ -156,6 +154,39 @@ def cover(tokens: Sequence[Token], hypotheses: Sequence[Hypothesis]) -> tuple[li
     return used, unread
 
 
+def agreeing(
+    tokens: Sequence[Token], hypotheses: Sequence[Hypothesis]
+) -> tuple[list[Hypothesis], list[Token]]:
+    """The best cover, unless two names in it contradict each other and another cover avoids that.
+
+    "Split mung | beans" and "moong dal | yellow split" fall apart so; without the phrase they agree.
+    """
+    used, unread = cover(tokens, hypotheses)
+    if not _contradict(used):
+        return used, unread
+    for phrase in used:
+        if phrase.last - phrase.first < 2 or not _species(phrase):
+            continue
+        others = [one for one in hypotheses if (one.first, one.last) != (phrase.first, phrase.last)]
+        again, left = cover(tokens, others)
+        if len(left) <= len(unread) and not _contradict(again):
+            return again, left
+    return used, unread
+
+
+def _contradict(used: Sequence[Hypothesis]) -> bool:
+    """Whether two neighbouring names have no species in common."""
+    named = [(one, _species(one)) for one in used if _species(one)]
+    return any(
+        after.first - before.last <= 1 and not (mine & theirs)
+        for (before, mine), (after, theirs) in pairwise(named)
+    )
+
+
+def _species(one: Hypothesis) -> set[str]:
+    return {m.ref.partition("/")[0] for span in one.spans for m in span.meanings if _names(m)}
+
+
 def decode(
     space: Space,
     tokens: Sequence[Token],
@@ -226,11 +257,7 @@ def _weigh(
     weights = space.weights
     bag = np.zeros(len(space.pulses))
     nothing = total = 0.0
-    strongest: dict[tuple[str, str], float] = {}
-    for one in span.meanings:
-        weight = weights.use.get(one.use, 0.5) * speaks.get(one.lang, 1.0) * _there(one, place, weights)
-        slot = (one.kind, one.ref)
-        strongest[slot] = max(weight, strongest.get(slot, 0.0))
+    strongest = _strongest(span, speaks, place, weights)
     forms = [slot for slot in strongest if slot[0] == "form"]
     for slot, weight in strongest.items():
         fits, unfit = space.likelihood(*slot)
@@ -241,14 +268,35 @@ def _weigh(
         bag = np.maximum(bag, weight * fits)
         nothing = max(nothing, weight * unfit)
         total = max(total, weight)
+    if span.shared:
+        bag = np.maximum(bag, total * weights.shared_head * np.isin(space.species, list(span.shared)))
     trust = span.trust
     bag = trust * bag / total + (1 - trust) * weights.background
     return bag, trust * nothing / total + (1 - trust) * weights.background
 
 
+def _strongest(
+    span: Span, speaks: Mapping[str, float], place: str, weights: Weights
+) -> dict[tuple[str, str], float]:
+    """The weight of each thing a span may mean: its strongest row, less where few of its languages mean it so."""
+    strongest: dict[tuple[str, str], float] = {}
+    langs: dict[tuple[str, str], set[str]] = {}
+    for one in span.meanings:
+        weight = weights.use.get(one.use, 0.5) * speaks.get(one.lang, 1.0) * _there(one, place, weights)
+        slot = (one.kind, one.ref)
+        strongest[slot] = max(weight, strongest.get(slot, 0.0))
+        langs.setdefault(slot, set()).add(one.lang.split("-")[0])
+    if len(strongest) < 2:
+        return strongest
+    most = max(map(len, langs.values()))
+    return {slot: weight * (len(langs[slot]) / most) ** weights.fewer for slot, weight in strongest.items()}
+
+
 def _there(one: Meaning, place: str, weights: Weights) -> float:
-    if not place or not one.places:
+    if not one.places:
         return 1.0
+    if not place:
+        return weights.some_place
     return 1.2 if place in one.places else weights.other_place
 
 

@@ -32,12 +32,16 @@ class Meaning:
 
 @dataclass(slots=True)
 class Entry:
-    """One indexed word or phrase without its spaces; `words` holds the token counts it is written in."""
+    """One indexed word or phrase without its spaces; `words` holds the token counts it is written in.
+
+    `shared`: species whose longer names hold this word of another species, as mung bean holds bean.
+    """
 
     key: str
     words: frozenset[int]
     family: str
     meanings: tuple[Meaning, ...] = ()
+    shared: frozenset[str] = frozenset()
 
 
 @dataclass(slots=True)
@@ -55,24 +59,35 @@ def index(glossary: Glossary) -> Index:
     found: dict[str, dict[Meaning, None]] = defaultdict(dict)
     words: dict[str, set[int]] = defaultdict(set)
     script: dict[str, str] = {}
+    inside: dict[str, set[str]] = defaultdict(set)
     split = lru_cache(maxsize=None)(_split)
     for text, meaning in _all_meanings(glossary):
-        key, count, first = split(text)
+        key, parts, first = split(text)
         if key:
             found[key].setdefault(meaning)
-            words[key].add(count)
+            words[key].add(len(parts))
             script[key] = first
+            if 1 < len(parts) < 5 and meaning.kind in ("base", "fixed") and first not in UNSPACED:
+                for part in parts:
+                    inside[part].add(meaning.ref.partition("/")[0])
     for species in glossary.species.values():
         for code in species.codes.get("hs", ()):
             key = "hs" + re.sub(r"[^0-9]", "", code)
             found[key].setdefault(Meaning("base", species.id, "", "preferred"))
-    return _arranged(found, words, script)
+    built = _arranged(found, words, script)
+    for part, holders in inside.items():
+        entry = built.entries.get(part)
+        own = {one.ref.partition("/")[0] for one in entry.meanings if one.kind == "base"} if entry else set()
+        if entry and own and holders - own:
+            entry.shared = frozenset(holders - own)
+    return built
 
 
-def _split(text: str) -> tuple[str, int, str]:
-    """A comparable text without its spaces, the number of its words, and the script of the first."""
+def _split(text: str) -> tuple[str, tuple[str, ...], str]:
+    """A comparable text without its spaces, its words, and the script of the first."""
     tokens = segment(text)
-    return "".join(token.text for token in tokens), len(tokens), tokens[0].script if tokens else ""
+    words = tuple(token.text for token in tokens)
+    return "".join(words), words, tokens[0].script if tokens else ""
 
 
 def _all_meanings(glossary: Glossary) -> Iterator[tuple[str, Meaning]]:

@@ -14,7 +14,7 @@ import numpy as np
 from ..errors import BadInput, TooLarge
 from ..glossary.model import Glossary, Pulse
 from .candidates import Finder, Span
-from .decode import Posterior, Space, cover, decode
+from .decode import Posterior, Space, agreeing, decode
 from .index import Meaning, index
 from .normalise import Normal, normalise
 from .question import Question, question
@@ -107,7 +107,7 @@ class Reader:
     def _settle(
         self, normal: Normal, tokens: tuple[Token, ...], languages: Sequence[str], place: str
     ) -> Reading:
-        used, unread = cover(tokens, self.finder.candidates(tokens))
+        used, unread = agreeing(tokens, self.finder.candidates(tokens))
         spans = [span for one in used for span in one.spans] + self._codes(normal)
         posterior = decode(self.space, tokens, spans, unread, languages, place.upper())
         return self._reading(normal, posterior)

@@ -39,7 +39,7 @@ def segment(text: str, most: int = 4000) -> tuple[Token, ...]:
     tokens: list[Token] = []
     part = line = at = 0
     size = len(text)
-    last_end = -1
+    last_end = number = -9
     while at < size and len(tokens) < most:
         char = text[at]
         kind = _kind(char)
@@ -56,7 +56,11 @@ def segment(text: str, most: int = 4000) -> tuple[Token, ...]:
         else:
             end = _word_end(text, at, kind)
         word = text[at:end]
-        if not word.isdigit():
+        if word.isdigit():
+            number = end
+        elif end - at <= 2 and kind not in UNSPACED and at - number <= 1:
+            number = -9  # a unit after its number
+        else:
             tokens.append(Token(word, at, end, kind, part, line, last_end == at))
             last_end = end
         at = end

@@ -46,6 +46,12 @@ class Weights:
     # A meaning in a language the rest of the label does not speak, or was not asked for.
     other_language: float = 0.35
     other_place: float = 0.3
+    # A meaning that holds in some countries only, where the country of the shop is not known.
+    some_place: float = 0.6
+    # Of the things a word may mean, those that fewer languages mean by it weigh less, by this power.
+    fewer: float = 0.8
+    # A word for one species on a bag of another whose own names hold it (bean, in mung bean).
+    shared_head: float = 0.12
     # A second word of the same meaning adds less than the first.
     repeated: float = 0.35
     # Trust in a span by how it was found.
