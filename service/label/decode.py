@@ -201,20 +201,21 @@ def decode(
     near = _nearness(tokens, spans)
     pulses = np.log(space.prior)
     none = float(np.log(weights.prior_none))
-    named = any(_names(one) for span in spans for one in span.meanings)
+    named = [_named(span) for span in spans]
     said = [_said(span) for span in spans]
-    open_form = "all" not in said
+    open_name, open_form = "all" not in named, "all" not in said
     seen: dict[tuple[tuple[str, str], ...], int] = {}
-    for span, close, form in zip(spans, near, said, strict=True):
+    for span, close, name, form in zip(spans, near, named, said, strict=True):
         kinds = {(one.kind, one.ref) for one in span.meanings}
-        bag, nothing = _weigh(space, span, speaks, place, open_form and form == "some")
+        unsaid = _Unsaid(open_name and name == "some", open_form and form == "some")
+        bag, nothing = _weigh(space, span, speaks, place, unsaid)
         power = 1.0 if close else weights.far
         slot = tuple(sorted(kinds))
         power *= weights.repeated ** min(3, seen.get(slot, 0))
         seen[slot] = seen.get(slot, 0) + 1
         pulses = pulses + power * np.log(bag)
         none += power * float(np.log(nothing))
-    if not named:
+    if open_name and "some" not in named:
         pulses = pulses + np.log(weights.no_base)
     if open_form and "some" not in said:
         pulses = pulses + space.unsaid
@@ -228,6 +229,12 @@ def _names(one: Meaning) -> bool:
 
 def _says(kind: str, ref: str) -> bool:
     return kind == "form" or (kind == "fixed" and bool(Pulse.of(ref).form))
+
+
+def _named(span: Span) -> str:
+    """Whether all, some or none of what a span may mean, noise apart, names a pulse."""
+    names = [_names(one) for one in span.meanings if one.kind != "noise"]
+    return "none" if not any(names) else "all" if all(names) else "some"
 
 
 def _said(span: Span) -> str:
@@ -247,12 +254,20 @@ def _normalised(
     return Posterior(odds * (keep / total), 1 - keep * (1 - nothing / total), tuple(spans), tuple(unread))
 
 
+@dataclass(frozen=True, slots=True)
+class _Unsaid:
+    """What a label leaves unsaid if a span is meant one way and not the other."""
+
+    name: bool
+    form: bool
+
+
 def _weigh(
-    space: Space, span: Span, speaks: Mapping[str, float], place: str, mixed: bool
+    space: Space, span: Span, speaks: Mapping[str, float], place: str, unsaid: _Unsaid
 ) -> tuple[Array, float]:
     """The likelihood of one span, a mixture over its meanings, tempered by how far it is trusted.
 
-    Where only some of its meanings tell the form (`mixed`), the others leave it to what is usual.
+    Where only some of its meanings name a pulse, or tell the form, the others leave that unsaid.
     """
     weights = space.weights
     bag = np.zeros(len(space.pulses))
@@ -263,8 +278,10 @@ def _weigh(
         fits, unfit = space.likelihood(*slot)
         if slot[0] == "form" and len(forms) > 1:
             fits = np.maximum(fits, weights.form_miss_loose)
-        if mixed and not _says(*slot):
+        if unsaid.form and not _says(*slot):
             fits = fits * np.exp(space.unsaid)
+        if unsaid.name and slot[0] not in ("base", "fixed"):
+            fits = fits * weights.no_base
         bag = np.maximum(bag, weight * fits)
         nothing = max(nothing, weight * unfit)
         total = max(total, weight)
