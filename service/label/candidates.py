@@ -63,6 +63,7 @@ class Finder:
             if not unspaced:
                 out.extend(self._single(token, first))
                 out.extend(self._rejoined(tokens, first))
+                out.extend(self._tailed(tokens, first))
         return out
 
     def _exact(self, tokens: tuple[Token, ...], first: int, unspaced: bool) -> list[Hypothesis]:
@@ -120,6 +121,27 @@ class Finder:
         span = Span(one.start, two.end, keys[0], _together(entries, keys), 0.8, "rejoined")
         return [Hypothesis(first, first + 2, (span,), _gain(span))]
 
+    def _tailed(self, tokens: tuple[Token, ...], first: int) -> list[Hypothesis]:
+        """A name of several words whose last is glued to a form word, as in blue lupin + flour."""
+        out: list[Hypothesis] = []
+        entries = self.index.entries
+        key = tokens[first].text
+        for last in range(first + 1, min(len(tokens), first + 3)):
+            token = tokens[last]
+            if token.part != tokens[first].part or token.text in entries:
+                break
+            for cut in range(len(token.text) - 2, 2, -1):
+                name, tail = entries.get(key + token.text[:cut]), entries.get(token.text[cut:])
+                if not name or not tail or not _glues(name, tail):
+                    continue
+                seam = token.start + cut
+                head = Span(tokens[first].start, seam, name.key, name.meanings, 0.97, "part", name.shared)
+                form = Span(seam, token.end, tail.key, tail.meanings, 0.97, "part")
+                out.append(Hypothesis(first, last + 1, (head, form), _gain(head) + _gain(form)))
+                break
+            key += token.text
+        return out
+
     def _look_up(
         self, word: str, family: str
     ) -> tuple[tuple[tuple[int, int, str, tuple[Meaning, ...], float, str], ...], ...]:
@@ -142,6 +164,12 @@ class Finder:
             found, trust = near
             out.append(((0, size, found[0], _together(entries, found), trust, "near"),))
         return tuple(out)
+
+
+def _glues(name: Entry, tail: Entry) -> bool:
+    """Whether the first may be a name and the second a form written onto it."""
+    named = any(one.kind in ("base", "fixed") for one in name.meanings)
+    return named and any(one.kind == "form" for one in tail.meanings)
 
 
 def _gain(span: Span) -> float:

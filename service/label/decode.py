@@ -97,7 +97,10 @@ class Space:
         if pulse.species in self.strange:
             return found, none
         if pulse.form:
-            found = found * np.where(self.forms == pulse.form, 1.0, weights.form_miss)
+            miss = np.full(len(self.pulses), weights.form_miss)
+            if pulse.form in SPLITS:
+                miss[np.isin(self.forms, SPLITS)] = weights.split_near
+            found = found * np.where(self.forms == pulse.form, 1.0, miss)
         if pulse.colour:
             found = found * self._colour_fit(pulse.colour)
         return np.maximum(found, weights.base_miss), weights.fixed_none
@@ -338,7 +341,7 @@ def _speaks(spans: Sequence[Span], languages: Sequence[str], weights: Weights) -
                 else weights.other_language + (1 - weights.other_language) * share
             )
             if asked and lang not in asked and one.lang not in ("", "la"):
-                factor *= weights.other_language
+                factor *= weights.not_asked
             out[one.lang] = factor
     return out
 

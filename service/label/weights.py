@@ -23,6 +23,8 @@ class Weights:
     # A form word that names one form, or that names several, on a bag of another form.
     form_miss: float = 0.006
     form_miss_loose: float = 0.05
+    # A dal by its trade name, of another kind of split: a form word beside it says which.
+    split_near: float = 0.06
     form_none: float = 0.25
     split_none: float = 0.0008
     # A colour word on a bag of another colour: people differ about tan, cream and grey.
@@ -43,8 +45,9 @@ class Weights:
     prior_none: float = 0.3
     # Each unread word beside the name speaks a little for something else.
     unread: float = 0.8
-    # A meaning in a language the rest of the label does not speak, or was not asked for.
+    # A meaning in a language the rest of the label does not speak; in one that was not asked for.
     other_language: float = 0.35
+    not_asked: float = 0.12
     other_place: float = 0.3
     # A meaning that holds in some countries only, where the country of the shop is not known.
     some_place: float = 0.6
