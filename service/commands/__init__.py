@@ -10,19 +10,9 @@ from collections.abc import Sequence
 from ..errors import PulseError
 
 COMMANDS = (
-    "serve",
-    "read",
-    "name",
-    "cook",
-    "check",
-    "new",
-    "gaps",
-    "tidy",
-    "export",
-    "keys",
-    "backup",
-    "restore",
-)
+    "serve", "read", "name", "cook", "menu", "chart", "card", "check", "new", "gaps", "tidy", "export", "keys",
+    "backup", "restore",
+)  # fmt: skip
 
 
 def run(words: Sequence[str]) -> int:

@@ -10,9 +10,13 @@ import sys
 import textwrap
 import unicodedata
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from pathlib import Path
 from typing import Any, TextIO
 
 from ..errors import BadInput, PulseError
+from ..paper import Sheet
+from ..press import FORMATS, pressed
+from ..store import files
 
 Record = Mapping[str, Any]
 
@@ -26,6 +30,22 @@ def add_output(parser: argparse.ArgumentParser, batch: bool = True) -> None:
             "--jsonl", action="store_true", help="read JSON lines from stdin, answer each on a line"
         )
     parser.add_argument("--data", help="another glossary_data folder")
+
+
+def add_print(parser: argparse.ArgumentParser) -> None:
+    """The words every printing command takes."""
+    parser.add_argument("--out", type=Path, required=True, help=f"file to write: .{', .'.join(FORMATS)}")
+    parser.add_argument("--paper", default="a4", help="a4, a5 or us-letter")
+    parser.add_argument("--data", help="another glossary_data folder")
+
+
+def print_sheet(sheet: Sheet, args: argparse.Namespace) -> int:
+    """Write a sheet, whole or not at all, in the format its name asks for."""
+    path: Path = args.out
+    data = pressed(sheet, path.suffix.lstrip(".").lower(), args.paper)
+    files.write(path.parent, {path.name: data})
+    print(f"{path}: {len(data)} bytes")
+    return 0
 
 
 def print_json(value: Any) -> None:

@@ -207,11 +207,15 @@ def decode(
     named = [_named(span) for span in spans]
     said = [_said(span) for span in spans]
     open_name, open_form = "all" not in named, "all" not in said
+    made_of = any(all(one.kind == "other" for one in span.meanings) for span in spans)
     seen: dict[tuple[tuple[str, str], ...], int] = {}
     for span, close, name, form in zip(spans, near, named, said, strict=True):
         kinds = {(one.kind, one.ref) for one in span.meanings}
         unsaid = _Unsaid(open_name and name == "some", open_form and form == "some")
         bag, nothing = _weigh(space, span, speaks, place, unsaid)
+        if made_of and name == "all":
+            # Things made of pulses carry their names.
+            nothing = max(nothing, weights.base_other)
         power = 1.0 if close else weights.far
         slot = tuple(sorted(kinds))
         power *= weights.repeated ** min(3, seen.get(slot, 0))

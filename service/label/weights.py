@@ -13,60 +13,62 @@ class Weights:
     # A row we write first is likelier meant than one we only read.
     use: Mapping[str, float] = field(default_factory=lambda: {"preferred": 1.0, "also": 0.85, "decode": 0.6})
     # A word of one species on a bag of another; of a class on a bag of another class.
-    base_miss: float = 0.0008
+    base_miss: float = 8e-05
     class_miss: float = 0.01
-    class_open: float = 0.35
-    colour_odd: float = 0.15
+    class_open: float = 0.5
+    colour_odd: float = 0.5
     # A species name on something that is no pulse at all.
-    base_none: float = 0.001
-    fixed_none: float = 0.0003
+    base_none: float = 0.0006
+    # The same where another word says what it is instead: chickpea crisps, lentil pasta.
+    base_other: float = 0.02
+    fixed_none: float = 0.0008
     # A form word that names one form, or that names several, on a bag of another form.
-    form_miss: float = 0.006
-    form_miss_loose: float = 0.05
+    form_miss: float = 0.003
+    form_miss_loose: float = 0.008
     # A dal by its trade name, of another kind of split: a form word beside it says which.
-    split_near: float = 0.06
-    form_none: float = 0.25
-    split_none: float = 0.0008
+    split_near: float = 0.02
+    form_none: float = 0.03
+    split_none: float = 0.0006
     # A colour word on a bag of another colour: people differ about tan, cream and grey.
-    colour_near: float = 0.12
-    colour_miss: float = 0.05
-    colour_open: float = 0.4
-    colour_none: float = 0.2
+    colour_near: float = 0.2
+    colour_miss: float = 0.03
+    colour_open: float = 0.2
+    colour_none: float = 0.12
     # Words that say nothing of the pulse, and those that mean pulses at large.
-    noise: float = 0.3
-    generic_none: float = 0.08
+    noise: float = 0.2
+    generic_none: float = 0.01
     # A word for something else on a bag of a pulse.
-    other_pulse: float = 0.0004
-    other_none: float = 0.6
+    other_pulse: float = 5e-05
+    other_none: float = 0.2
     # The same far from the name of the product.
     far: float = 0.22
     # What a label without any pulse name says about being a pulse.
-    no_base: float = 0.006
-    prior_none: float = 0.3
+    no_base: float = 0.06
+    prior_none: float = 0.12
     # Each unread word beside the name speaks a little for something else.
-    unread: float = 0.8
+    unread: float = 0.5
     # A meaning in a language the rest of the label does not speak; in one that was not asked for.
-    other_language: float = 0.35
+    other_language: float = 0.05
     not_asked: float = 0.12
     other_place: float = 0.3
     # A meaning that holds in some countries only, where the country of the shop is not known.
-    some_place: float = 0.6
+    some_place: float = 0.2
     # Of the things a word may mean, those that fewer languages mean by it weigh less, by this power.
-    fewer: float = 0.8
+    fewer: float = 1.0
     # A word for one species on a bag of another whose own names hold it (bean, in mung bean).
-    shared_head: float = 0.12
+    shared_head: float = 0.08
     # A second word of the same meaning adds less than the first.
-    repeated: float = 0.35
+    repeated: float = 0.7
     # Trust in a span by how it was found.
     exact: float = 0.995
     alike: float = 0.93
     crossed: float = 0.8
-    background: float = 0.05
+    background: float = 0.03
     # Softening of the posterior, and what is always left for the unforeseen.
-    temperature: float = 1.0
-    unforeseen: float = 0.01
+    temperature: float = 0.8
+    unforeseen: float = 0.002
     # A single reading is stated from here up; nothing is said to be a pulse below the other.
-    certain: float = 0.7
+    certain: float = 0.85
     worth: float = 0.04
 
 

@@ -9,7 +9,7 @@ from ..glossary import find
 from ..glossary.model import Glossary, Pulse
 from ..naming import compose, scripts
 from .drawing import draw
-from .sheet import Block, Card, Heading, Item, Picture, Sheet, Words
+from .sheet import RIGHT_TO_LEFT, Block, Card, Heading, Item, Picture, Sheet, Words
 
 MOST_CARDS = 120
 
@@ -51,7 +51,8 @@ def card(glossary: Glossary, pulse: Pulse, tag: str) -> tuple[Item, ...]:
     if first.script != "Latn":
         said = next((name.text for name in names if name.script == "Latn"), "")
         items.append(Words(said or first.romanised, tag, "Latn", "strong"))
-        if said and first.romanised.casefold() != said.casefold():
+        # Letter by letter, scripts without vowels say nothing of the sound.
+        if said and first.script not in RIGHT_TO_LEFT and first.romanised.casefold() != said.casefold():
             items.append(Words(first.romanised, tag, "Latn", "small"))
     items += [
         Picture(draw(glossary, pulse, 3), parts),
