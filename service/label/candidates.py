@@ -224,7 +224,6 @@ class _Near:
         self.entries = index.entries
         self.skeletons = index.skeletons
         self.bones = [bones for bones in index.skeletons if len(bones) >= 3]
-        self.place = {bones: at for at, bones in enumerate(self.bones)}
         self.by_length: dict[int, list[str]] = defaultdict(list)
         postings: dict[str, list[int]] = defaultdict(list)
         for at, bones in enumerate(self.bones):

@@ -10,7 +10,7 @@ from functools import lru_cache
 
 from ..glossary.model import Glossary, Pulse, Row
 from .normalise import plain
-from .segment import UNSPACED, segment
+from .segment import UNSPACED, segment, spaced_script
 from .skeleton import skeleton
 
 LITERAL = re.compile(r"\{[^{}]*\}")
@@ -56,25 +56,26 @@ class Index:
 
 def index(glossary: Glossary) -> Index:
     """The index of a glossary. Names pass the same normalisation as labels."""
-    found: dict[str, dict[Meaning, None]] = defaultdict(dict)
-    words: dict[str, set[int]] = defaultdict(set)
+    found: dict[str, list[Meaning]] = defaultdict(list)
+    counts: dict[str, int] = defaultdict(int)
     script: dict[str, str] = {}
     inside: dict[str, set[str]] = defaultdict(set)
-    split = lru_cache(maxsize=None)(_split)
+    split = lru_cache(maxsize=4096)(_split)
     for text, meaning in _all_meanings(glossary):
         key, parts, first = split(text)
-        if key:
-            found[key].setdefault(meaning)
-            words[key].add(len(parts))
-            script[key] = first
-            if 1 < len(parts) < 5 and meaning.kind in ("base", "fixed") and first not in UNSPACED:
-                for part in parts:
-                    inside[part].add(meaning.ref.partition("/")[0])
+        if not key:
+            continue
+        found[key].append(meaning)
+        counts[key] |= 1 << len(parts)
+        script[key] = first
+        if 1 < len(parts) < 5 and meaning.kind in ("base", "fixed") and first not in UNSPACED:
+            for part in parts:
+                inside[part].add(meaning.ref.partition("/")[0])
     for species in glossary.species.values():
         for code in species.codes.get("hs", ()):
             key = "hs" + re.sub(r"[^0-9]", "", code)
-            found[key].setdefault(Meaning("base", species.id, "", "preferred"))
-    built = _arranged(found, words, script)
+            found[key].append(Meaning("base", species.id, "", "preferred"))
+    built = _arranged(found, counts, script)
     for part, holders in inside.items():
         entry = built.entries.get(part)
         own = {one.ref.partition("/")[0] for one in entry.meanings if one.kind == "base"} if entry else set()
@@ -85,6 +86,10 @@ def index(glossary: Glossary) -> Index:
 
 def _split(text: str) -> tuple[str, tuple[str, ...], str]:
     """A comparable text without its spaces, its words, and the script of the first."""
+    simple = spaced_script(text)
+    if simple:
+        words = tuple(text.split())
+        return "".join(words), words, simple
     tokens = segment(text)
     words = tuple(token.text for token in tokens)
     return "".join(words), words, tokens[0].script if tokens else ""
@@ -117,8 +122,9 @@ def _meaning(kind: str, ref: str, lang: str, use: str, places: frozenset[str] = 
 
 
 @lru_cache(maxsize=256)
-def _counts(*counts: int) -> frozenset[int]:
-    return frozenset(counts)
+def _counts(mask: int) -> frozenset[int]:
+    """The numbers whose bits are set."""
+    return frozenset(at for at in range(mask.bit_length()) if mask >> at & 1)
 
 
 def _literals(row: Row) -> list[tuple[str, str, str]]:
@@ -131,34 +137,34 @@ def _literals(row: Row) -> list[tuple[str, str, str]]:
     return [(word, "form", form) for word in long_enough]
 
 
-def _arranged(
-    found: dict[str, dict[Meaning, None]], words: dict[str, set[int]], script: dict[str, str]
-) -> Index:
-    built = Index()
-    skeletons: dict[str, list[str]] = defaultdict(list)
-    for key, meanings in found.items():
+def _arranged(found: dict[str, list[Meaning]], counts: dict[str, int], script: dict[str, str]) -> Index:
+    """Entries from what was found; the lists are used up on the way, which halves the memory at the peak."""
+    built = Index(longest=5)
+    skeletons: dict[str, tuple[str, ...]] = {}
+    longest = 1
+    for key in list(found):
         family = family_of(script.get(key, "LATIN"))
-        built.entries[key] = Entry(key, _counts(*sorted(words[key])), family, _merged(meanings))
+        words = _counts(counts.get(key, 2))
+        built.entries[key] = Entry(key, words, family, _merged(found.pop(key)))
+        if family in UNSPACED:
+            longest = max(longest, *words)
+            continue
         bones = skeleton(key)
         if len(bones) > 1:
-            skeletons[bones].append(key)
-        if family in UNSPACED:
-            built.longest_unspaced = max(built.longest_unspaced, *words[key])
-    built.longest = 5
-    built.longest_unspaced = min(built.longest_unspaced, 14)
-    built.skeletons = {bones: tuple(keys) for bones, keys in skeletons.items()}
+            skeletons[bones] = (*skeletons.get(bones, ()), key)
+    built.longest_unspaced = min(longest, 14)
+    built.skeletons = skeletons
     return built
 
 
-def _merged(meanings: dict[Meaning, None]) -> tuple[Meaning, ...]:
+def _merged(meanings: list[Meaning]) -> tuple[Meaning, ...]:
     """One meaning for each thing and language: the strongest use, the widest places."""
     if len(meanings) == 1:
         return tuple(meanings)
     rank = {"preferred": 0, "also": 1, "decode": 2}
     best: dict[tuple[str, str, str], Meaning] = {}
     for one in sorted(meanings, key=lambda one: rank.get(one.use, 3)):
-        slot = (one.kind, one.ref, one.lang)
-        best.setdefault(slot, one)
+        best.setdefault((one.kind, one.ref, one.lang), one)
     return tuple(best.values())
 
 

@@ -86,7 +86,7 @@ def _marks() -> str:
 CLUSTER = re.compile(f".[{_marks()}]*", re.DOTALL)
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=16384)
 def _fold(cluster: str) -> str:
     for written, one in CHILLU.items():
         cluster = cluster.replace(written, one)

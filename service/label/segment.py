@@ -67,6 +67,19 @@ def segment(text: str, most: int = 4000) -> tuple[Token, ...]:
     return tuple(tokens)
 
 
+def spaced_script(text: str) -> str:
+    """The one script of a text that holds nothing but its letters, their marks and spaces; else empty."""
+    script = ""
+    for char in set(text):
+        kind = _kind(char)
+        if kind == "mark" or char == " ":
+            continue
+        if kind in ("", "DIGIT") or kind in UNSPACED or script not in ("", kind):
+            return ""
+        script = kind
+    return script
+
+
 def hs_codes(normal: Normal) -> tuple[tuple[str, int, int], ...]:
     """Customs codes of pulses (Harmonized System 0713, 1201, 1202): digits and offsets."""
     found = []

@@ -63,7 +63,7 @@ _FOLDS = tuple(
 )  # fmt: skip
 
 
-@lru_cache(maxsize=65536)
+@lru_cache(maxsize=4096)
 def skeleton(word: str) -> str:
     """The key of one normalised word: small Latin letters, possibly empty."""
     text = word if word.isascii() else _latin(word)
@@ -73,6 +73,9 @@ def skeleton(word: str) -> str:
         if probe in text:
             text = pattern.sub(to, text) if pattern else text.replace(probe, to)
     return text
+
+
+_by_letter = lru_cache(maxsize=4096)(anyascii)
 
 
 def _latin(word: str) -> str:
@@ -91,7 +94,7 @@ def _latin(word: str) -> str:
         elif 0x0900 <= code < 0x0D80:
             pending = _mark(offset, out, pending)
         else:
-            out.append(("a" if pending else "") + (char if char.isascii() else anyascii(char)))
+            out.append(("a" if pending else "") + (char if char.isascii() else _by_letter(char)))
             pending = False
     return "".join(out)
 
