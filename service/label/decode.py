@@ -212,6 +212,7 @@ def decode(
     for span, close, name, form in zip(spans, near, named, said, strict=True):
         kinds = {(one.kind, one.ref) for one in span.meanings}
         unsaid = _Unsaid(open_name and name == "some", open_form and form == "some")
+        open_form = open_form and form != "some"
         bag, nothing = _weigh(space, span, speaks, place, unsaid)
         if made_of and name == "all":
             # Things made of pulses carry their names.
@@ -224,7 +225,7 @@ def decode(
         none += power * float(np.log(nothing))
     if open_name and "some" not in named:
         pulses = pulses + np.log(weights.no_base)
-    if open_form and "some" not in said:
+    if not {"all", "some"} & set(said):
         pulses = pulses + space.unsaid
     pulses = pulses + min(4, len(unread)) * np.log(weights.unread)
     return _normalised(pulses, none, spans, unread, weights)
@@ -246,7 +247,7 @@ def _named(span: Span) -> str:
 
 def _said(span: Span) -> str:
     """Whether all, some or none of what a span may mean tells the form."""
-    says = [_says(one.kind, one.ref) for one in span.meanings if one.kind in ("base", "fixed", "form")]
+    says = [_says(one.kind, one.ref) for one in span.meanings]
     return "none" if not any(says) else "all" if all(says) else "some"
 
 

@@ -26,7 +26,7 @@ class Weights:
     form_miss: float = 0.003
     form_miss_loose: float = 0.008
     # A dal by its trade name, of another kind of split: a form word beside it says which.
-    split_near: float = 0.02
+    split_near: float = 0.06
     form_none: float = 0.03
     split_none: float = 0.0006
     # A colour word on a bag of another colour: people differ about tan, cream and grey.
