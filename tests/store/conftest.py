@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import importlib.util
 import os
 import uuid
 from collections.abc import Iterator
@@ -12,18 +13,20 @@ from sqlalchemy import Engine, create_engine, text
 from sqlalchemy.exc import OperationalError
 
 from service.store import repository
+from tests.needs import need
 
 POSTGRES = os.environ.get("PULSE_TEST_POSTGRES", "postgresql+psycopg://postgres@127.0.0.1:5432/postgres")
 
 
 def _server() -> Engine:
-    pytest.importorskip("psycopg", reason="psycopg is not installed: pip install '.[postgres]'")
+    need("postgres", importlib.util.find_spec("psycopg") is not None, "pip install '.[postgres]'")
     engine = create_engine(POSTGRES, isolation_level="AUTOCOMMIT", connect_args={"connect_timeout": 3})
     try:
         with engine.connect():
             return engine
     except OperationalError:
-        pytest.skip("no PostgreSQL answers on 127.0.0.1:5432; set PULSE_TEST_POSTGRES")
+        need("postgres", False, "nothing answers on 127.0.0.1:5432; set PULSE_TEST_POSTGRES")
+        raise
 
 
 @pytest.fixture
@@ -39,7 +42,7 @@ def postgres_address() -> Iterator[str]:
     server.dispose()
 
 
-@pytest.fixture(params=["sqlite", pytest.param("postgres", marks=pytest.mark.postgres)])
+@pytest.fixture(params=["sqlite", "postgres"])
 def address(request: pytest.FixtureRequest, tmp_path: Path) -> str:
     """The address of an empty database of either kind."""
     if request.param == "sqlite":
