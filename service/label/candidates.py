@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
@@ -52,6 +52,7 @@ class Finder:
     def __init__(self, index: Index) -> None:
         self.index = index
         self._near = _Near(index)
+        self._unspaced = _NearUnspaced(index)
         self._word = lru_cache(maxsize=20000)(self._look_up)
 
     def candidates(self, tokens: tuple[Token, ...]) -> list[Hypothesis]:
@@ -65,6 +66,33 @@ class Finder:
                 out.extend(self._rejoined(tokens, first))
                 out.extend(self._tailed(tokens, first))
         return out
+
+    def mended(self, tokens: tuple[Token, ...], unread: list[Token]) -> list[Hypothesis]:
+        """Likenesses for stretches of an unspaced script that nothing explains: windows about what is unread."""
+        places = {token.start: at for at, token in enumerate(tokens)}
+        loose = sorted(places[token.start] for token in unread if token.script in UNSPACED)
+        tried: set[tuple[int, int]] = set()
+        out: list[Hypothesis] = []
+        for first, last in _runs(loose):
+            for begin in range(max(0, first - 2), first + 1):
+                for end in range(last + 1, min(len(tokens), last + 3) + 1):
+                    if (begin, end) in tried or not _together_on_the_pack(tokens, begin, end):
+                        continue
+                    tried.add((begin, end))
+                    out += self._alike(tokens, begin, end)
+        return out
+
+    def _alike(self, tokens: tuple[Token, ...], begin: int, end: int) -> list[Hypothesis]:
+        key = "".join(token.text for token in tokens[begin:end])
+        found = self._unspaced.nearest(key, family_of(tokens[begin].script))
+        if not found:
+            return []
+        keys, trust = found
+        entries = self.index.entries
+        span = Span(
+            tokens[begin].start, tokens[end - 1].end, keys[0], _together(entries, keys), trust, "near"
+        )
+        return [Hypothesis(begin, end, (span,), _gain(span))]
 
     def _exact(self, tokens: tuple[Token, ...], first: int, unspaced: bool) -> list[Hypothesis]:
         out: list[Hypothesis] = []
@@ -279,6 +307,66 @@ class _Near:
             return []
         distances = process.cdist([bones], pool, scorer=OSA.distance, score_cutoff=allowed, dtype=np.uint8)[0]
         return [(pool[at], int(distances[at])) for at in np.flatnonzero(distances <= allowed)]
+
+
+class _NearUnspaced:
+    """Finds indexed phrases of unspaced scripts that are a letter or two away; arranged when first asked."""
+
+    def __init__(self, index: Index) -> None:
+        self.entries = index.entries
+        self.postings: dict[str, dict[str, list[str]]] = {}
+
+    def nearest(self, text: str, family: str) -> tuple[list[str], float] | None:
+        """The closest keys of a script and the trust they deserve; texts of 3 to 16 letters only."""
+        if not 3 <= len(text) <= 16:
+            return None
+        if family not in self.postings:
+            self.postings[family] = self._arranged(family)
+        postings = self.postings[family]
+        counts = Counter(key for gram in _pairs(text) for key in postings.get(gram, ()))
+        pool = [key for key, _ in counts.most_common(40) if abs(len(key) - len(text)) <= 2]
+        allowed = 1 if len(text) <= 6 else 2
+        best = [(OSA.distance(text, key, score_cutoff=allowed), key) for key in pool]
+        close = min((distance for distance, _ in best), default=allowed + 1)
+        if close > allowed:
+            return None
+        likeness = 1 - close / len(text)
+        keys = [key for distance, key in best if distance == close]
+        return (keys, min(0.8, (likeness - 0.5) * 2)) if likeness >= 0.65 else None
+
+    def _arranged(self, family: str) -> dict[str, list[str]]:
+        out: dict[str, list[str]] = defaultdict(list)
+        for key, entry in self.entries.items():
+            naming = any(one.kind in ("base", "fixed", "form", "other") for one in entry.meanings)
+            if entry.family == family and len(key) >= 3 and naming:
+                for gram in _pairs(key):
+                    out[gram].append(key)
+        return out
+
+
+def _pairs(text: str) -> set[str]:
+    padded = f"^{text}$"
+    return {padded[at : at + 2] for at in range(len(padded) - 1)}
+
+
+def _runs(places: list[int]) -> list[tuple[int, int]]:
+    """Stretches of numbers that follow each other, both ends counted."""
+    out: list[tuple[int, int]] = []
+    for place in places:
+        if out and out[-1][1] == place - 1:
+            out[-1] = (out[-1][0], place)
+        else:
+            out.append((place, place))
+    return out
+
+
+def _together_on_the_pack(tokens: tuple[Token, ...], begin: int, end: int) -> bool:
+    """Whether a window lies in one stretch and one family of scripts."""
+    first = tokens[begin]
+    return all(
+        one.part == first.part and one.line == first.line and family_of(one.script) == family_of(first.script)
+        for one in tokens[begin:end]
+    )
 
 
 def _grams(bones: str) -> list[str]:

@@ -107,7 +107,11 @@ class Reader:
     def _settle(
         self, normal: Normal, tokens: tuple[Token, ...], languages: Sequence[str], place: str
     ) -> Reading:
-        used, unread = agreeing(tokens, self.finder.candidates(tokens))
+        found = self.finder.candidates(tokens)
+        used, unread = agreeing(tokens, found)
+        mended = self.finder.mended(tokens, unread) if unread else []
+        if mended:
+            used, unread = agreeing(tokens, found + mended)
         spans = [span for one in used for span in one.spans] + self._codes(normal)
         posterior = decode(self.space, tokens, spans, unread, languages, place.upper())
         return self._reading(normal, posterior)
