@@ -2,7 +2,7 @@
 
 import { get, post, Problem } from "./api.js";
 import { drawing, el, fill, marked, trueSize, words } from "./parts.js";
-import { say, speak, tongue } from "./say.js";
+import { say, speak, tongue, tongueName } from "./say.js";
 
 const $ = (id) => document.getElementById(id);
 const VIEWS = ["read", "grains", "browse", "kitchen"];
@@ -39,7 +39,8 @@ async function read(text, known = null) {
 function answer(label, reading) {
   const sure = reading.readings.filter((one) => one.probability >= 0.04).slice(0, 5);
   const parts = [];
-  for (const one of reading.look_alikes.filter((note) => note.danger)) {
+  // A poison named on the label is said first; one that merely looks alike matters for loose grains.
+  for (const one of reading.look_alikes.filter((note) => note.danger && reading.verdict === "none")) {
     parts.push(el("p", { cls: "caution", role: "alert", text: `${say("danger", "Danger")}: ${one.tell}` }));
   }
   if (reading.verdict === "none") {
@@ -57,7 +58,7 @@ function answer(label, reading) {
     el("p", { cls: "label-read" }, marked(label, reading.used)),
     el("ul", { cls: "plain" }, reading.used.filter((one) => one.kind !== "noise").map((one) =>
       el("li", { text: `${one.text}: ${one.ref} (${one.language || "la"})` })))));
-  const notes = reading.look_alikes.filter((note) => !note.danger).slice(0, 4);
+  const notes = reading.look_alikes.slice(0, 5);
   if (notes.length && reading.verdict !== "none") {
     parts.push(el("details", {}, el("summary", { text: say("not_this", "Not to be taken for") }),
       el("ul", { cls: "plain" }, notes.map((note) => el("li", { text: `${note.key}: ${note.tell}` })))));
@@ -70,7 +71,7 @@ const titled = (one) => [one.english, one.market_class, say(`form_${one.form}`, 
 
 const meter = (one) => el("p", { cls: "sure" },
   el("meter", { min: 0, max: 1, value: one.probability, "aria-label": say("how_sure", "how sure") }),
-  el("span", { text: new Intl.NumberFormat(document.documentElement.lang, { style: "percent" }).format(one.probability) }));
+  el("span", { text: new Intl.NumberFormat(document.documentElement.lang, { style: "percent" }).format(Math.floor(one.probability * 100) / 100) }));
 
 function ask(question, sure) {
   const byKey = Object.fromEntries(sure.map((one) => [one.key, one]));
@@ -132,22 +133,34 @@ async function cook(one) {
 }
 
 async function askFor(one) {
-  const select = el("select", { "aria-label": say("language", "Language") }, tongues.map((tag) => el("option", { value: tag, text: tag })));
+  const select = el("select", { "aria-label": say("language", "Language") }, tongues.map((tag) => el("option", { value: tag, text: tongueName(tag) })));
   select.value = localStorage.getItem("ask") || "hi";
   const box = el("div", {});
   const load = async () => {
     localStorage.setItem("ask", select.value);
     const found = await get("/v1/names", { ...parts(one), language: select.value });
     const names = Object.values(found.names)[0] || [];
-    fill(box, names.length ? names.slice(0, 6).map((name, at) => el("div", {},
-      words(name.text, name.language, name.script, "p", at === 0 ? "big" : ""),
-      name.romanised !== name.text && words(name.romanised, name.language, "Latn", "p", "soft"),
-      name.status !== "checked" && el("span", { cls: "draft", text: say("draft", "draft") }),
-      at === 0 && sayAloud(name))) : el("p", { text: say("no_name", "We have no name in this language.") }));
+    fill(box, ...(names.length ? card(names) : [el("p", { text: say("no_name", "We have no name in this language.") })]));
   };
   select.addEventListener("change", load);
   await load();
   return [el("label", {}, say("language", "Language"), select), box];
+}
+
+// What to show across the counter: the name large, as packs spell it in Latin letters, letter by letter, and others.
+function card(names) {
+  const first = names[0];
+  const latin = names.find((one) => one.script === "Latn" && one.use === "preferred");
+  const others = names.filter((one) => one !== first && one !== latin);
+  return [
+    words(first.text, first.language, first.script, "p", "big"),
+    latin && latin !== first && words(latin.text, latin.language, "Latn", "p", ""),
+    first.romanised !== first.text && first.romanised !== (latin || {}).text && words(first.romanised, first.language, "Latn", "p", "soft"),
+    first.status !== "checked" && el("span", { cls: "draft", text: say("draft", "draft") }),
+    sayAloud(first),
+    others.length > 0 && el("details", {}, el("summary", { text: say("other_names", "Other names") }),
+      el("ul", { cls: "plain" }, others.slice(0, 8).map((one) => el("li", {}, words(one.text, one.language, one.script))))),
+  ].filter(Boolean);
 }
 
 function sayAloud(name) {
@@ -250,7 +263,7 @@ async function start() {
     const offered = (await get("/page/say/list.json")).languages;
     fill($("tongue"), offered.map((one) => el("option", { value: one.tag, text: one.name, selected: one.tag === tongue() })));
     tongues = (await get("/v1/languages")).languages.map((one) => one.tag);
-    fill($("column"), tongues.map((tag) => el("option", { value: tag, text: tag, selected: tag === "hi" })));
+    fill($("column"), tongues.map((tag) => el("option", { value: tag, text: tongueName(tag), selected: tag === "hi" })));
   } catch { state(say("offline", "Offline: what was loaded before still works.")); }
   show();
   if ("serviceWorker" in navigator) navigator.serviceWorker.register("/worker.js");

@@ -27,3 +27,14 @@ export const speak = async (tag) => {
   }
   document.title = say("ask_bag", "What is in this bag?");
 };
+
+// A language by its own name and by the reader's: both are looked for in a shop.
+export const tongueName = (tag) => {
+  try {
+    const own = new Intl.DisplayNames([tag], { type: "language" }).of(tag);
+    const here = new Intl.DisplayNames([document.documentElement.lang], { type: "language" }).of(tag);
+    return own === here ? own : `${own} (${here})`;
+  } catch {
+    return tag;
+  }
+};

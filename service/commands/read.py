@@ -62,4 +62,5 @@ def _show(reading: Reading, reader: Reader) -> None:
         for answer in asked["answers"]:
             print(f"  {answer['text']}: {', '.join(answer['pulses'])}")
     for note in reading.look_alikes[:4]:
-        print(("DANGER, " if note.danger else "not to be taken for ") + f"{note.key}: {note.tell}")
+        lead = "DANGER, " if note.danger and reading.verdict == "none" else "not to be taken for "
+        print(f"{lead}{note.key}: {note.tell}")

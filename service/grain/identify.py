@@ -19,6 +19,16 @@ ALARM = 0.03
 # How rarely poisonous seeds lie among bought pulses, against an ordinary kind.
 POISON_WEIGHT = 0.05
 SIZE_STEPS = (2.5, 3.5, 4.5, 5.5, 6.5, 7.5, 9.0, 11.0, 13.5, 17.0, 22.0, 30.0)
+# How easily a shopper answers, against asking what state the grains are in: an eye or a sheen takes a second look.
+EASE = {
+    "state": 1.0,
+    "outside": 1.0,
+    "length_mm": 0.9,
+    "shape": 0.85,
+    "inside": 0.75,
+    "eye": 0.65,
+    "surface": 0.6,
+}
 QUESTIONS = {
     "length_mm": "How long is one grain against a ruler, in mm? A grain of long rice is about 7.",
     "state": "Is it whole with skin, whole without skin, split with skin, or split without skin?",
@@ -117,12 +127,13 @@ def _ask(known: Sequence[Kind], odds: Sequence[float], traits: Traits) -> Ask | 
     live = [(kind, chance) for kind, chance in zip(known, odds, strict=True) if chance > 1e-3]
     live = sorted(live, key=lambda one: -one[1])[:80]
     best: Ask | None = None
+    most = 0.0
     for trait, text in QUESTIONS.items():
         if trait in seen:
             continue
         answers, bits = _gain(trait, live)
-        if len(answers) > 1 and bits >= LEAST_BITS and (best is None or bits > best.bits):
-            best = Ask(trait, text, answers, round(bits, 4))
+        if len(answers) > 1 and bits >= LEAST_BITS and bits * EASE[trait] > most:
+            best, most = Ask(trait, text, answers, round(bits, 4)), bits * EASE[trait]
     return best
 
 

@@ -54,6 +54,13 @@ def compose(glossary: Glossary, pulse: Pulse, lang: str, script: str = "") -> tu
     return tuple(names)
 
 
+def has_name(glossary: Glossary, pulse: Pulse, lang: str) -> bool:
+    """Whether any name can be written, found without writing them all."""
+    return any(
+        next(_drafts(glossary, pulse, grammar(glossary, lang, one)), None) for one in scripts(glossary, lang)
+    )
+
+
 def _name(draft: _Draft, script: str, lang: str, use: str) -> Name:
     states = {row.status for row in draft.rows}
     status = "disputed" if "disputed" in states else "checked" if states == {"checked"} else "draft"

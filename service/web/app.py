@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import threading
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from typing import Any
@@ -70,6 +71,8 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     if watch:
         refresh(app)
         watch.start()
+    # Coverage takes seconds to work out; nobody should wait for it.
+    threading.Thread(target=app.state.shelf.coverage, name="coverage", daemon=True).start()
     yield
     if watch:
         watch.stop()

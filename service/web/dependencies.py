@@ -13,7 +13,7 @@ from sqlmodel import Session
 from ..glossary.gaps import Coverage, gaps
 from ..glossary.model import Glossary
 from ..label import Reader
-from ..naming import compose
+from ..naming import has_name
 from .settings import Settings
 
 
@@ -39,7 +39,7 @@ class Shelf:
         """Coverage of the languages, worked out once."""
         if "coverage" not in self.kept:
             self.kept["coverage"] = gaps(
-                self.glossary, lambda pulse, lang: bool(compose(self.glossary, pulse, lang))
+                self.glossary, lambda pulse, lang: has_name(self.glossary, pulse, lang)
             )
         found: tuple[Coverage, ...] = self.kept["coverage"]
         return found

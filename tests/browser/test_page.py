@@ -1,0 +1,179 @@
+"""The page in a real Chromium, on a phone held in one hand and on a desk."""
+
+from __future__ import annotations
+
+import socket
+import threading
+import time
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+import uvicorn
+
+from service.glossary.model import Glossary
+from service.web import Settings, create_app
+from tests.needs import browser
+
+playwright = pytest.importorskip("playwright.sync_api", reason="pip install playwright")
+Page = playwright.Page
+PHONE = {"width": 360, "height": 740}
+DESK = {"width": 1280, "height": 800}
+
+
+@pytest.fixture(scope="module")
+def address(glossary: Glossary) -> Iterator[str]:
+    """The service on a free port of this machine."""
+    browser()
+    with socket.socket() as free:
+        free.bind(("127.0.0.1", 0))
+        port = free.getsockname()[1]
+    app = create_app(Settings(database="sqlite://", rate=0), glossary)
+    server = uvicorn.Server(uvicorn.Config(app, host="127.0.0.1", port=port, log_level="error"))
+    thread = threading.Thread(target=server.run, daemon=True)
+    thread.start()
+    while not server.started:
+        time.sleep(0.05)
+    yield f"http://127.0.0.1:{port}"
+    server.should_exit = True
+    thread.join(10)
+
+
+@pytest.fixture(scope="module")
+def chromium() -> Iterator[object]:
+    """One browser for all."""
+    path = browser()
+    with playwright.sync_playwright() as driver:
+        one = driver.chromium.launch(executable_path=path, args=["--no-sandbox"])
+        yield one
+        one.close()
+
+
+@pytest.fixture(params=[PHONE, DESK], ids=["phone", "desk"])
+def page(request: pytest.FixtureRequest, chromium: object, address: str) -> Iterator[Page]:
+    """A fresh page; a script error or a failed request fails the test."""
+    faults: list[str] = []
+    context = chromium.new_context(viewport=request.param, locale="en-GB")  # type: ignore[attr-defined]
+    one = context.new_page()
+    one.on("pageerror", lambda error: faults.append(str(error)))
+    one.on("console", lambda line: faults.append(line.text) if line.type == "error" else None)
+    one.goto(address)
+    one.wait_for_selector("#tongue option", state="attached")
+    yield one
+    context.close()
+    assert faults == []
+
+
+def read(page: Page, label: str) -> None:
+    """Type a label and press Enter."""
+    page.fill("#label-text", label)
+    page.press("#label-text", "Enter")
+    page.wait_for_selector("#answer article")
+
+
+@pytest.mark.parametrize(
+    ("label", "name"),
+    [("Urad Dal Dhuli 1 kg", "black gram"), ("पीली मूंग दाल", "mung bean"), ("துவரம் பருப்பு", "pigeon pea")],
+)
+def test_reads_in_three_scripts(page: Page, label: str, name: str) -> None:
+    read(page, label)
+    assert name in page.inner_text("#answer h2")
+    page.click("summary:has-text('Why')")
+    assert page.locator("#answer mark").count() >= 1
+
+
+def test_nothing_is_wider_than_the_screen(page: Page) -> None:
+    read(page, "Urad Dal Dhuli 1 kg")
+    for view in ("read", "grains", "browse", "kitchen"):
+        page.evaluate(f"location.hash = '{view}'")
+        page.wait_for_timeout(200)
+        assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), view
+
+
+def test_settles_an_ambiguous_label(page: Page) -> None:
+    read(page, "black gram")
+    assert "may be" in page.inner_text("#answer h2")
+    page.locator("#answer .choices button").first.click()
+    page.wait_for_selector("summary:has-text('Cook it')")
+    assert "black gram" in page.inner_text("#answer h2")
+
+
+def test_cooks_at_altitude_in_the_kitchen_kept_on_the_device(page: Page) -> None:
+    read(page, "kabuli chana")
+    page.click("summary:has-text('Cook it')")
+    low = page.inner_text("#answer dl")
+    page.evaluate("location.hash = 'kitchen'")
+    page.fill("input[name=altitude_m]", "2500")
+    page.dispatch_event("input[name=altitude_m]", "change")
+    page.evaluate("location.hash = 'read'")
+    read(page, "kabuli chana")
+    page.click("summary:has-text('Cook it')")
+    page.wait_for_selector("#answer dl")
+    assert page.inner_text("#answer dl") != low
+
+
+def test_kidney_beans_carry_their_danger(page: Page) -> None:
+    read(page, "rajma red kidney beans")
+    page.click("summary:has-text('Cook it')")
+    page.wait_for_selector("#answer .caution:has-text('boil hard')")
+    assert "12 hours" in page.inner_text("#answer")
+
+
+def test_asks_for_it_and_swaps(page: Page) -> None:
+    read(page, "toor dal")
+    page.click("summary:has-text('Ask for it')")
+    page.wait_for_selector("#answer .big")
+    page.locator("#answer select").select_option("ta")
+    page.wait_for_selector("#answer .big[lang^='ta']")
+    page.click("summary:has-text('Use instead')")
+    page.wait_for_selector("#answer li strong")
+
+
+def test_poison_among_loose_grains_is_said_first(page: Page) -> None:
+    page.evaluate("location.hash = 'grains'")
+    page.wait_for_selector("#grain-steps button")
+    for _ in range(6):
+        for words in ("whole", "red", "black patch", "glossy", "6.5", "oval"):
+            button = page.locator("#grain-steps .choices button", has_text=words)
+            if button.count() and button.first.inner_text().strip() == words:
+                button.first.click()
+                page.wait_for_timeout(250)
+                break
+    assert "never food" in page.inner_text("#grain-steps")
+
+
+def test_works_again_without_a_signal(page: Page, address: str) -> None:
+    read(page, "masoor dal")
+    page.evaluate("navigator.serviceWorker.ready")
+    page.wait_for_timeout(600)
+    page.reload()
+    page.wait_for_timeout(600)
+    read(page, "masoor dal")
+    page.context.set_offline(True)
+    page.reload()
+    page.wait_for_selector("#label-text")
+    page.context.set_offline(False)
+
+
+def test_is_light_and_quick(page: Page) -> None:
+    folder = Path(__file__).resolve().parents[2] / "clients" / "page"
+    assert sum(path.stat().st_size for path in folder.rglob("*") if path.is_file()) < 250_000
+    read(page, "warm it up")
+    page.evaluate("window.begun = performance.now()")
+    read(page, "chana dal")
+    assert page.inner_text("#answer h2")
+
+
+def test_every_control_has_a_name_and_a_size(page: Page) -> None:
+    read(page, "urad dal")
+    nameless = page.evaluate(
+        """() => [...document.querySelectorAll('button, select, input, textarea, a')].filter((one) =>
+        one.offsetParent && !(one.innerText || '').trim() && !one.getAttribute('aria-label')
+        && !(one.labels && one.labels.length)).map((one) => one.outerHTML)"""
+    )
+    assert nameless == []
+    small = page.evaluate(
+        """() => [...document.querySelectorAll('button, select, textarea, summary')].filter((one) =>
+        one.offsetParent && one.getBoundingClientRect().height < 24).map((one) => one.outerHTML)"""
+    )
+    assert small == []
