@@ -30,6 +30,12 @@ def register(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "pulse", nargs="?", help="species[/class[/form[/colour]]], species as slug or Latin name"
     )
+    add_kitchen(parser)
+    out.add_output(parser)
+
+
+def add_kitchen(parser: argparse.ArgumentParser) -> None:
+    """The words that describe a kitchen."""
     for name in ("vessel", "setting", "soak", "texture", "age", "salt", "acid", "soda", "dish", "release"):
         parser.add_argument(f"--{name}", choices=[word for word in CHOICES[name] if word])
     for name, what in NUMBERS.items():
@@ -40,7 +46,6 @@ def register(parser: argparse.ArgumentParser) -> None:
         default=None,
         help="soaked, drained and boiled hard for 30 minutes",
     )
-    out.add_output(parser)
 
 
 def run(args: argparse.Namespace) -> int:

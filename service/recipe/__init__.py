@@ -1,5 +1,7 @@
-"""How to change a recipe: another pulse in place of one, and what follows from it."""
+"""How to change a recipe: another pulse in place of one, ingredient lines read, times and amounts rewritten."""
 
+from .ingredients import Ingredient, ingredient
+from .rewrite import Line, Rewritten, rewrite
 from .swap import Swap, swaps
 
-__all__ = ["Swap", "swaps"]
+__all__ = ["Ingredient", "Line", "Rewritten", "Swap", "ingredient", "rewrite", "swaps"]

@@ -20,14 +20,14 @@ from .limits import limit
 from .metrics import Metrics
 from .problems import add_handlers
 from .routes import glossary as glossary_routes
-from .routes import grains, health, kitchen, packs, pages, paper, readings, suggestions
+from .routes import grains, health, kitchen, packs, pages, paper, readings, recipes, suggestions
 from .settings import Settings
 from .watch import Watch, refresh
 
 PROBLEMS: dict[int | str, dict[str, Any]] = {
     code: {"model": shapes.Problem, "description": "problem"} for code in (403, 404, 409, 413, 422, 429)
 }
-ROUTES = (glossary_routes, readings, grains, kitchen, paper, suggestions, packs)
+ROUTES = (glossary_routes, readings, grains, kitchen, recipes, paper, suggestions, packs)
 
 
 def create_app(settings: Settings, glossary: Glossary, files: dict[str, bytes] | None = None) -> FastAPI:

@@ -26,13 +26,9 @@ def _number(name: str, usual: float | None, **more: Any) -> Any:
     return Field(usual, ge=low, le=high, description=unit, **more)
 
 
-class CookIn(shapes.Strict):
-    """A pulse and a kitchen; what is left out is taken as usual or as not known."""
+class KitchenIn(shapes.Strict):
+    """A kitchen; what is left out is taken as usual or as not known."""
 
-    species: str = Field(max_length=80, examples=["Cicer arietinum"])
-    market_class: str = Field("", max_length=60)
-    form: str = Field("", max_length=30, examples=["whole"])
-    colour: str = Field("", max_length=20)
     vessel: Literal["open", "simmer", "pressure", "electric", "slow", "oven", "microwave"] = "open"
     setting: Literal["", "high", "low"] = ""
     gauge_kpa: float | None = _number("gauge_kpa", None, examples=[80])
@@ -52,6 +48,15 @@ class CookIn(shapes.Strict):
     pot_l: float | None = _number("pot_l", None)
     cup_ml: float = _number("cup_ml", 236.588)
     boiled_first: bool = False
+
+
+class CookIn(KitchenIn):
+    """A pulse and a kitchen."""
+
+    species: str = Field(max_length=80, examples=["Cicer arietinum"])
+    market_class: str = Field("", max_length=60)
+    form: str = Field("", max_length=30, examples=["whole"])
+    colour: str = Field("", max_length=20)
     language: str = Field("en", max_length=35, description="BCP 47 tag wanted for the words; English for now")
 
 
