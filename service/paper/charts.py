@@ -7,13 +7,14 @@ from collections.abc import Iterator, Sequence
 from ..errors import BadInput
 from ..glossary import find
 from ..glossary.model import FORMS, Glossary, Pulse
-from ..naming import compose, scripts
+from .cooking import cooking_chart
 from .drawing import draw
-from .sheet import Block, Cell, Heading, Item, Lines, Picture, Sheet, Table, Words
+from .naming_cells import drawn, named, plain, said
+from .sheet import Block, Cell, Heading, Lines, Picture, Sheet, Table, Words
 
 MOST_LANGUAGES = 24
 MOST_PULSES = 120
-KINDS = ("species", "form", "shop", "look-alikes")
+KINDS = ("species", "form", "shop", "look-alikes", "cooking")
 
 
 def chart(
@@ -26,7 +27,8 @@ def chart(
     """A chart of pulses (rows) by languages (columns), with drawings at true size; gaps stay blank.
 
     `kind`: `species` (the pulses given), `form` (the first one in every form it is sold in),
-    `shop` (everything a shop of these languages has a word of its own for), `look-alikes` (pairs).
+    `shop` (everything a shop of these languages has a word of its own for), `look-alikes` (pairs),
+    `cooking` (soak, minutes and water by pulse).
     """
     tags = [find.language(glossary, tag) for tag in languages]
     if not 1 <= len(tags) <= MOST_LANGUAGES:
@@ -35,12 +37,14 @@ def chart(
         raise BadInput("kind", kind, f"use one of {', '.join(KINDS)}")
     if kind == "look-alikes":
         return _look_alikes(glossary, tags, pulses, title)
+    if kind == "cooking":
+        return cooking_chart(glossary, tags, pulses or default_pulses(glossary), title)
     rows = _chosen(glossary, tags, pulses, kind)
     if not 1 <= len(rows) <= MOST_PULSES:
         raise BadInput("pulses", len(rows), f"must be 1 to {MOST_PULSES}")
     head = (Cell.of("true size"), Cell.of("pulse"), *(Cell.of(tag, tag) for tag in tags))
     body = tuple(
-        (_drawn(glossary, one), _plain(glossary, one), *(named(glossary, one, tag) for tag in tags))
+        (drawn(glossary, one), plain(glossary, one), *(named(glossary, one, tag) for tag in tags))
         for one in rows
     )
     name = (
@@ -109,43 +113,6 @@ def default_pulses(glossary: Glossary, most: int = 30) -> list[Pulse]:
     return [pulse for _, pulse in ranked[:most]]
 
 
-def named(glossary: Glossary, pulse: Pulse, tag: str) -> Cell:
-    """The preferred name in the language's own script with its everyday Latin spelling below; or a blank."""
-    names = [name for name in compose(glossary, pulse, tag) if name.use == "preferred"]
-    if not names:
-        return Cell()
-    own = scripts(glossary, tag)[0]
-    first = next((name for name in names if name.script == own), names[0])
-    items: list[Item] = [Words(first.text, tag, first.script)]
-    if first.script != "Latn":
-        latin = next((name.text for name in names if name.script == "Latn"), first.romanised)
-        items.append(Words(latin, tag, "Latn", "small"))
-    if first.status != "checked":
-        items.append(Words("draft", "en", "Latn", "mark"))
-    return Cell(tuple(items))
-
-
-def _drawn(glossary: Glossary, pulse: Pulse) -> Cell:
-    return Cell((Picture(draw(glossary, pulse, 3), _said(glossary, pulse)),))
-
-
-def _said(glossary: Glossary, pulse: Pulse) -> str:
-    words = (glossary.species[pulse.species].english, pulse.market_class, pulse.form, pulse.colour)
-    return ", ".join(word for word in words if word)
-
-
-def _plain(glossary: Glossary, pulse: Pulse) -> Cell:
-    species = glossary.species[pulse.species]
-    parts = " ".join(word for word in (pulse.market_class, pulse.form, pulse.colour) if word)
-    return Cell(
-        (
-            Words(species.english),
-            Words(species.latin, "la", "Latn", "small"),
-            Words(parts, "en", "Latn", "small"),
-        )
-    )
-
-
 def _look_alikes(glossary: Glossary, tags: Sequence[str], pulses: Sequence[Pulse], title: str) -> Sheet:
     wanted = {one.species for one in pulses}
     rows = []
@@ -174,8 +141,8 @@ def _look_alikes(glossary: Glossary, tags: Sequence[str], pulses: Sequence[Pulse
 def _pair(glossary: Glossary, pulse: Pulse, tag: str) -> Cell:
     return Cell(
         (
-            Picture(draw(glossary, pulse, 2), _said(glossary, pulse)),
-            *_plain(glossary, pulse).items,
+            Picture(draw(glossary, pulse, 2), said(glossary, pulse)),
+            *plain(glossary, pulse).items,
             *named(glossary, pulse, tag).items,
         )
     )

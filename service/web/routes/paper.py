@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+import json
+from collections.abc import Iterator
 from typing import Annotated, Any, Literal
+from urllib.parse import quote
 
 from fastapi import APIRouter, Header
 from fastapi.concurrency import run_in_threadpool
-from fastapi.responses import Response
+from fastapi.responses import Response, StreamingResponse
 from pydantic import Field
 
 from ...errors import BadInput
 from ...glossary import find
-from ...paper import Sheet, cards, chart, menu
+from ...paper import Sheet, atlas, cards, chart, menu
 from ...paper.charts import default_pulses
-from ...press import FORMATS, accepted, pressed
+from ...paper.render import to_data
+from ...press import FORMATS, accepted, code, pressed
 from .. import shapes
 from ..dependencies import ShelfDep
 
@@ -60,7 +64,7 @@ class ChartIn(shapes.Strict):
 
     languages: list[shapes.Tag] = Field(max_length=60, examples=[["en", "hi", "ta"]])
     pulses: list[Key] = Field(default=[], max_length=400)
-    kind: Literal["species", "form", "shop", "look-alikes"] = "species"
+    kind: Literal["species", "form", "shop", "look-alikes", "cooking"] = "species"
     title: str = Field("", max_length=200)
     paper: Paper = "a4"
 
@@ -70,7 +74,17 @@ class CardsIn(shapes.Strict):
 
     pulses: list[Key] = Field(max_length=120)
     languages: list[shapes.Tag] = Field(max_length=60, examples=[["hi"]])
+    address: str = Field(
+        "", max_length=400, description="of the page; printed as a QR code that opens the pulse there"
+    )
     paper: Paper = "a4"
+
+
+class AtlasIn(shapes.Strict):
+    """Charts of many languages; without languages, of all."""
+
+    languages: list[shapes.Tag] = Field(default=[], max_length=100)
+    pulses: list[Key] = Field(default=[], max_length=60)
 
 
 @router.post("/menus", responses=ANSWERS, response_class=Response)
@@ -97,8 +111,26 @@ async def shopping_cards(asked: CardsIn, shelf: ShelfDep, accept: Accept = "*/*"
     pulses = [find.by_key(glossary, key) for key in asked.pulses]
     if not pulses:
         raise BadInput("pulses", [], "is empty; name at least one")
-    sheet = await run_in_threadpool(cards, glossary, pulses, asked.languages)
+    codes = [code(f"{asked.address}#read={quote(pulse.key)}") for pulse in pulses] if asked.address else ()
+    sheet = await run_in_threadpool(cards, glossary, pulses, asked.languages, codes)
     return await _printed(sheet, accept, asked.paper)
+
+
+@router.post(
+    "/atlases", response_class=StreamingResponse, responses={200: {"content": {"application/x-ndjson": {}}}}
+)
+async def atlases(asked: AtlasIn, shelf: ShelfDep) -> StreamingResponse:
+    """Charts of all languages, a few at a time: one JSON line for each sheet as it is made, with how many are left."""
+    glossary = shelf.glossary
+    pulses = [find.by_key(glossary, key) for key in asked.pulses] or default_pulses(glossary, 12)
+    tags = [find.language(glossary, tag) for tag in asked.languages] or list(glossary.rows)
+
+    def lines() -> Iterator[bytes]:
+        for done, of, sheet in atlas(glossary, tags, pulses):
+            line = {"done": done, "of": of, "title": sheet.title, "sheet": to_data(sheet)}
+            yield json.dumps(line, ensure_ascii=False).encode() + b"\n"
+
+    return StreamingResponse(lines(), media_type="application/x-ndjson")
 
 
 async def _printed(sheet: Sheet, accept: str, paper: str) -> Response:
