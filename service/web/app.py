@@ -9,6 +9,7 @@ from typing import Any
 
 from fastapi import FastAPI
 from fastapi.middleware.cors import CORSMiddleware
+from fastapi.openapi.utils import get_openapi
 from fastapi.routing import APIRoute
 
 from ..glossary.model import Glossary
@@ -25,7 +26,8 @@ from .settings import Settings
 from .watch import Watch, refresh
 
 PROBLEMS: dict[int | str, dict[str, Any]] = {
-    code: {"model": shapes.Problem, "description": "problem"} for code in (403, 404, 409, 413, 422, 429)
+    code: {"model": shapes.Problem, "description": "problem"}
+    for code in (400, 403, 404, 409, 413, 422, 429, 501)
 }
 ROUTES = (glossary_routes, readings, grains, kitchen, recipes, paper, suggestions, packs)
 
@@ -61,7 +63,24 @@ def create_app(settings: Settings, glossary: Glossary, files: dict[str, bytes] |
             allow_headers=["content-type"],
         )
     app.add_middleware(Guard, host=app)
+    app.openapi = lambda: _described(app)  # type: ignore[method-assign]
     return app
+
+
+def _described(app: FastAPI) -> dict[str, Any]:
+    """The OpenAPI document, with problems in the media type they are sent in (RFC 9457)."""
+    if app.openapi_schema is None:
+        found = get_openapi(title=app.title, version=app.version, summary=app.summary, routes=app.routes)
+        for path in found["paths"].values():
+            for operation in path.values():
+                for code, answer in operation.get("responses", {}).items():
+                    content = answer.get("content", {})
+                    if code >= "400" and "application/json" in content:
+                        answer["content"] = {
+                            "application/problem+json": {"schema": {"$ref": "#/components/schemas/Problem"}}
+                        }
+        app.openapi_schema = found
+    return app.openapi_schema
 
 
 @asynccontextmanager

@@ -13,7 +13,7 @@ Text = Annotated[str, Field(min_length=1, max_length=20_000, examples=["Urad Dal
 class Strict(BaseModel):
     """What comes in: unknown fields are refused, so that a typo is not silently ignored."""
 
-    model_config = ConfigDict(extra="forbid")
+    model_config = ConfigDict(extra="forbid", strict=True)
 
 
 class Problem(BaseModel):
