@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any
+from typing import Any, NamedTuple
 
 Range = tuple[float, float]
 
@@ -53,8 +53,7 @@ class Pulse:
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Row:
+class Row(NamedTuple):
     """One word of one language; see glossary_data/README.md for the meaning of each column."""
 
     lang: str

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import difflib
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from .build import build
 from .checks import check
@@ -62,7 +61,7 @@ def judged(files: Mapping[str, bytes], row: Row) -> tuple[Glossary, list[Finding
     new = [
         one
         for one in glossary.rows.get(file_of(row), ())
-        if replace(one, file="", line=0) == replace(row, file="", line=0)
+        if one._replace(file="", line=0) == row._replace(file="", line=0)
     ]
     lines = {one.line for one in new}
     return glossary, [one for one in check(glossary) if one.file == path and one.line in lines]

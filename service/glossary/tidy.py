@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import unicodedata
-from dataclasses import replace
 
 from .checks import KINDS, USES
 from .model import COLOURS, FORMS, Row
@@ -16,7 +15,7 @@ def tidy(rows: tuple[Row, ...]) -> list[Row]:
 
     Text is brought to Unicode normal form C without stray spaces; exact twins go.
     """
-    clean = [replace(row, text=_clean(row)) for row in rows]
+    clean = [row._replace(text=_clean(row)) for row in rows]
     ordered = sorted(clean, key=_place)
     seen: set[tuple[object, ...]] = set()
     kept = []

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import Any
 
 import numpy as np
@@ -51,9 +51,16 @@ class Finder:
 
     def __init__(self, index: Index) -> None:
         self.index = index
-        self._near = _Near(index)
         self._unspaced = _NearUnspaced(index)
         self._word = lru_cache(maxsize=20000)(self._look_up)
+
+    @cached_property
+    def _near(self) -> _Near:
+        return _Near(self.index)
+
+    def warm(self) -> None:
+        """Arrange now what is otherwise arranged for the first misspelt word."""
+        self._near.nearest("warm", "LATIN")
 
     def candidates(self, tokens: tuple[Token, ...]) -> list[Hypothesis]:
         """Every hypothesis over the tokens, exact ones first for each stretch."""

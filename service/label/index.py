@@ -6,7 +6,7 @@ import re
 from collections import defaultdict
 from collections.abc import Iterator
 from dataclasses import dataclass, field
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from ..glossary.model import Glossary, Pulse, Row
 from .normalise import plain
@@ -44,14 +44,24 @@ class Entry:
     shared: frozenset[str] = frozenset()
 
 
-@dataclass(slots=True)
+@dataclass
 class Index:
-    """Entries by text and by skeleton; `longest` counts tokens of the longest phrase."""
+    """Entries by text; `longest` counts tokens of the longest phrase."""
 
     entries: dict[str, Entry] = field(default_factory=dict)
-    skeletons: dict[str, tuple[str, ...]] = field(default_factory=dict)
     longest: int = 1
     longest_unspaced: int = 1
+
+    @cached_property
+    def skeletons(self) -> dict[str, tuple[str, ...]]:
+        """Keys by skeleton, for words not met exactly: arranged when the first of them comes."""
+        out: dict[str, tuple[str, ...]] = {}
+        for key, entry in self.entries.items():
+            if entry.family not in UNSPACED:
+                bones = skeleton(key)
+                if len(bones) > 1:
+                    out[bones] = (*out.get(bones, ()), key)
+        return out
 
 
 def index(glossary: Glossary) -> Index:
@@ -140,7 +150,6 @@ def _literals(row: Row) -> list[tuple[str, str, str]]:
 def _arranged(found: dict[str, list[Meaning]], counts: dict[str, int], script: dict[str, str]) -> Index:
     """Entries from what was found; the lists are used up on the way, which halves the memory at the peak."""
     built = Index(longest=5)
-    skeletons: dict[str, tuple[str, ...]] = {}
     longest = 1
     for key in list(found):
         family = family_of(script.get(key, "LATIN"))
@@ -148,12 +157,7 @@ def _arranged(found: dict[str, list[Meaning]], counts: dict[str, int], script: d
         built.entries[key] = Entry(key, words, family, _merged(found.pop(key)))
         if family in UNSPACED:
             longest = max(longest, *words)
-            continue
-        bones = skeleton(key)
-        if len(bones) > 1:
-            skeletons[bones] = (*skeletons.get(bones, ()), key)
     built.longest_unspaced = min(longest, 14)
-    built.skeletons = skeletons
     return built
 
 

@@ -8,32 +8,33 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Phrases:
-    """Words of one language; `soak` holds a place for hours."""
+    """Words of one language; `soak` holds a place for hours, `cook` for minutes."""
 
     no_soak: str
     soak: str
+    cook: str
     minutes: str
     hours: str
     grams: str
 
 
-ENGLISH = Phrases("no soak needed", "soak {} hours first", "minutes", "hours", "g")
+ENGLISH = Phrases("no soak needed", "soak {} hours first", "cook {} minutes", "minutes", "hours", "g")
 PHRASES = {
     "en": ENGLISH,
-    "es": Phrases("no necesita remojo", "remojar antes {} horas", "minutos", "horas", "g"),
-    "fr": Phrases("trempage inutile", "tremper d'abord {} heures", "minutes", "heures", "g"),
-    "de": Phrases("Einweichen nicht nötig", "vorher {} Stunden einweichen", "Minuten", "Stunden", "g"),
-    "it": Phrases("ammollo non necessario", "prima in ammollo {} ore", "minuti", "ore", "g"),
-    "pt": Phrases("não precisa de molho", "demolhar antes {} horas", "minutos", "horas", "g"),
-    "tr": Phrases("ıslatmaya gerek yok", "önce {} saat ıslatın", "dakika", "saat", "g"),
-    "ru": Phrases("замачивать не нужно", "сначала замочить на {} ч", "минут", "часов", "г"),
-    "hi": Phrases("भिगोना ज़रूरी नहीं", "पहले {} घंटे भिगोएँ", "मिनट", "घंटे", "ग्राम"),
-    "mr": Phrases("भिजवण्याची गरज नाही", "आधी {} तास भिजवा", "मिनिटे", "तास", "ग्रॅम"),
-    "bn": Phrases("ভেজানোর দরকার নেই", "আগে {} ঘণ্টা ভিজিয়ে রাখুন", "মিনিট", "ঘণ্টা", "গ্রাম"),
-    "ta": Phrases("ஊற வைக்கத் தேவையில்லை", "முதலில் {} மணி நேரம் ஊற வைக்கவும்", "நிமிடம்", "மணி நேரம்", "கிராம்"),
-    "ar": Phrases("لا حاجة إلى النقع", "ينقع أولاً {} ساعة", "دقيقة", "ساعة", "غرام"),
-    "fa": Phrases("خیساندن لازم نیست", "اول {} ساعت خیس کنید", "دقیقه", "ساعت", "گرم"),
-    "ur": Phrases("بھگونے کی ضرورت نہیں", "پہلے {} گھنٹے بھگوئیں", "منٹ", "گھنٹے", "گرام"),
+    "es": Phrases("no necesita remojo", "remojar antes {} horas", "cocer {} minutos", "minutos", "horas", "g"),
+    "fr": Phrases("trempage inutile", "tremper d'abord {} heures", "cuire {} minutes", "minutes", "heures", "g"),
+    "de": Phrases("Einweichen nicht nötig", "vorher {} Stunden einweichen", "{} Minuten kochen", "Minuten", "Stunden", "g"),
+    "it": Phrases("ammollo non necessario", "prima in ammollo {} ore", "cuocere {} minuti", "minuti", "ore", "g"),
+    "pt": Phrases("não precisa de molho", "demolhar antes {} horas", "cozinhar {} minutos", "minutos", "horas", "g"),
+    "tr": Phrases("ıslatmaya gerek yok", "önce {} saat ıslatın", "{} dakika pişirin", "dakika", "saat", "g"),
+    "ru": Phrases("замачивать не нужно", "сначала замочить на {} ч", "варить {} минут", "минут", "часов", "г"),
+    "hi": Phrases("भिगोना ज़रूरी नहीं", "पहले {} घंटे भिगोएँ", "{} मिनट पकाएँ", "मिनट", "घंटे", "ग्राम"),
+    "mr": Phrases("भिजवण्याची गरज नाही", "आधी {} तास भिजवा", "{} मिनिटे शिजवा", "मिनिटे", "तास", "ग्रॅम"),
+    "bn": Phrases("ভেজানোর দরকার নেই", "আগে {} ঘণ্টা ভিজিয়ে রাখুন", "{} মিনিট সেদ্ধ করুন", "মিনিট", "ঘণ্টা", "গ্রাম"),
+    "ta": Phrases("ஊற வைக்கத் தேவையில்லை", "முதலில் {} மணி நேரம் ஊற வைக்கவும்", "{} நிமிடம் வேக வைக்கவும்", "நிமிடம்", "மணி நேரம்", "கிராம்"),
+    "ar": Phrases("لا حاجة إلى النقع", "ينقع أولاً {} ساعة", "يطبخ {} دقيقة", "دقيقة", "ساعة", "غرام"),
+    "fa": Phrases("خیساندن لازم نیست", "اول {} ساعت خیس کنید", "{} دقیقه بپزید", "دقیقه", "ساعت", "گرم"),
+    "ur": Phrases("بھگونے کی ضرورت نہیں", "پہلے {} گھنٹے بھگوئیں", "{} منٹ پکائیں", "منٹ", "گھنٹے", "گرام"),
 }  # fmt: skip
 DECIMAL_COMMA = frozenset(("es", "fr", "de", "it", "pt", "tr", "ru"))
 

@@ -21,7 +21,7 @@ COOK = re.compile(
 )
 # Other work that takes time and is not the pulse's boil.
 OTHER = re.compile(
-    r"\bfry|\bsaut|\brest\b|\bcool|sofr|freír|repos|revenir|dorer|tiédir|brat|ruhen|ziehen|भून|तल\b|तड़क|வதக்|தாளி|قلي|يقلى|حمر|"
+    r"\bfry|\bsaut|\brest\b|\bcool|sofr|freír|repos|revenir|dorer|tiédir|brat|ruhen|ziehen|भून|तल\b|तड़क|வதக்|தாளி|قلي|يقلى|حمّر|"
     r"kavur|kızart|dinlen|rosol|soffri|refog|жар",
     re.IGNORECASE,
 )
@@ -112,9 +112,7 @@ def _gap(text: str, one: re.Match[str], other: re.Match[str]) -> int:
     return len(between) + BREAK_COSTS * len(_BREAK.findall(between))
 
 
-def own(
-    told: Iterable[tuple[Time, bool]], minutes: Range | None, whistles: Range | None
-) -> tuple[Time, ...]:
+def own(told: Iterable[tuple[Time, bool]], minutes: Range | None, whistles: Range | None) -> tuple[Time, ...]:
     """Which cooking times of a recipe are the pulse's: one in minutes or hours, one in whistles.
 
     `told` pairs each time with whether its sentence names the pulse. Where nothing is expected the longest is.

@@ -32,11 +32,19 @@ WORDS: dict[str, str] = {
     for word in words.split()
 }  # fmt: skip
 VULGAR = {"¼": 0.25, "½": 0.5, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125}
-ONE = r"(?:\d+[.,]\d+|\d+\s*[¼½¾⅓⅔⅛]|\d+\s+\d+\s*/\s*\d+|\d+\s*/\s*\d+|[¼½¾⅓⅔⅛]|\d+)"
+_D = r"\d{1,7}"
+ONE = rf"(?<!\d)(?:{_D}[.,]{_D}|{_D}\s*[¼½¾⅓⅔⅛]|{_D}\s+{_D}\s*/\s*{_D}|{_D}\s*/\s*{_D}|[¼½¾⅓⅔⅛]|{_D})"
 TO = r"-|–|to|a|à|y|bis|से|إلى|تا"
 AMOUNT = re.compile(rf"({ONE})(?:\s*(?:{TO})\s*({ONE}))?\s*(?:x\s*)?", re.IGNORECASE)
 # Cans that tell their size: `2 x 400 g cans`, `1 (15 oz) can`.
-SIZED = re.compile(rf"({ONE})\s*[x×]?\s*\(?\s*({ONE})[\s-]*([^\W\d_]+)\.?\s*\)?[\s-]*([^\W\d_]+)", re.IGNORECASE)
+SIZED = re.compile(
+    rf"({ONE})\s*[x×]?\s*\(?\s*({ONE})[\s-]*([^\W\d_]+)\.?\s*\)?[\s-]*([^\W\d_]+)", re.IGNORECASE
+)
+
+# The size of a can told after the word for it.
+_SIZE = re.compile(
+    rf"\s*[(,]?\s*(?:de|of|à|da|di)?\s*{ONE}\s*(?:g|gr|ml|oz)\b\.?(?:\s*(?:each|cada una|chacune|je))?\s*\)?"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,6 +76,8 @@ def amount(line: str) -> Amount | None:
         if not unit and word:
             unit, word = _longest(rest)
         end = match.end() + (word.end() if word and unit else 0)
+        if unit == "can" and (size := _SIZE.match(plain, end)):
+            end = size.end()
         stop = match.end(2) if match[2] else match.end(1)
         return Amount(match.start(), stop, end, (min(low, high), max(low, high)), unit)
     return None

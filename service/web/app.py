@@ -90,8 +90,8 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     if watch:
         refresh(app)
         watch.start()
-    # Coverage takes seconds to work out; nobody should wait for it.
-    threading.Thread(target=app.state.shelf.coverage, name="coverage", daemon=True).start()
+    # Likenesses and coverage take a moment to arrange; nobody should wait for them.
+    threading.Thread(target=app.state.shelf.warm, name="warm", daemon=True).start()
     yield
     if watch:
         watch.stop()

@@ -35,6 +35,11 @@ class Shelf:
         """Prepared from a glossary."""
         return Shelf(glossary, Reader(glossary), files or {}, version)
 
+    def warm(self) -> None:
+        """Work out what the first visitors would wait for."""
+        self.reader.finder.warm()
+        self.coverage()
+
     def coverage(self) -> tuple[Coverage, ...]:
         """Coverage of the languages, worked out once."""
         if "coverage" not in self.kept:
