@@ -52,10 +52,7 @@ def rewrite(
     The kitchen's vessel is taken as a pressure cooker where the recipe speaks of one and the kitchen does not.
     Raises BadInput where the recipe names no pulse, TooLarge beyond 12,000 characters.
     """
-    if len(text) > LONGEST or text.count("\n") >= LINES:
-        raise TooLarge("text", text, f"is longer than {LONGEST} characters or {LINES} lines")
-    if not text.strip():
-        raise BadInput("text", text, "is empty; give the recipe")
+    _check(text)
     rows = text.splitlines()
     found = [ingredient(row, reader, languages) if row.strip() else None for row in rows]
     asked = _asked(found, source)
@@ -64,23 +61,38 @@ def rewrite(
     first = _first_kitchen(text, kitchen)
     if kitchen.vessel == "open" and first.vessel == "pressure":
         kitchen = replace(kitchen, vessel="pressure")
-    old, new = asked.pulse, target or asked.pulse
+    new = target or asked.pulse
     kitchen = _soaked_as_needed(kitchen, new, reader)
-    before, after = _guide(old, kitchen, reader), _guide(new, kitchen, reader)
+    before, after = _guide(asked.pulse, kitchen, reader), _guide(new, kitchen, reader)
     ratio = _ratio(before, after) if target else 1.0
-    work = Work(reader, languages, asked, new, target is not None, ratio, _guide(old, first, reader), after)
-    lines = work.lines(rows, found)
-    ranked = swaps(reader.glossary, old, kitchen)
+    spoken = languages or reader.read(text).languages[:1]
+    written_for = _guide(asked.pulse, first, reader)
+    work = Work(reader, spoken, asked, new, target is not None, ratio, written_for, after)
+    return _told(work, work.lines(rows, found), before, kitchen)
+
+
+def _check(text: str) -> None:
+    if len(text) > LONGEST or text.count("\n") >= LINES:
+        raise TooLarge("text", text, f"is longer than {LONGEST} characters or {LINES} lines")
+    if not text.strip():
+        raise BadInput("text", text, "is empty; give the recipe")
+
+
+def _told(work: Work, lines: tuple[Line, ...], before: Guidance, kitchen: Kitchen) -> Rewritten:
+    """All there is to say of the lines as changed."""
+    old, new, grams = work.asked.pulse, work.new, work.asked.grams
+    ranked = swaps(work.reader.glossary, old, kitchen)
     chosen = next((one for one in ranked if one.pulse.species == new.species), None)
+    across = work.swapped and _kind(old, work.reader) != _kind(new, work.reader)
     return Rewritten(
         lines=lines,
         source=old,
         target=new,
-        grams=(asked.grams[0] * ratio, asked.grams[1] * ratio) if asked.grams else None,
+        grams=(grams[0] * work.ratio, grams[1] * work.ratio) if grams else None,
         before=before,
-        after=after,
-        differences=_differences(chosen, before, after) if target else (),
-        warnings=_warnings(before, after, target is not None and _kind(old, reader) != _kind(new, reader)),
+        after=work.after,
+        differences=_differences(chosen, before, work.after) if work.swapped else (),
+        warnings=_warnings(before, work.after, across),
         others=ranked[:5],
     )
 

@@ -100,7 +100,7 @@ def _unlike(pulse: Pulse, here: Guidance, other: Pulse, there: Guidance) -> tupl
         cost += COST["colour"]
         reasons.append(f"The dish turns {other.colour}.")
     if here.minutes and there.minutes:
-        ratio = _middle(there.minutes) / max(_middle(here.minutes), 0.5)
+        ratio = max(_middle(there.minutes), 0.5) / max(_middle(here.minutes), 0.5)
         cost += COST["minutes"] * abs(math.log(ratio))
         reasons.append(_pace(ratio, there.minutes))
     return cost, tuple(reasons)
