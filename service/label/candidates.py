@@ -245,6 +245,8 @@ def _compound(
         return ()
     if len(parts) < 2 and size - covered:
         return ()
+    if word.isascii() and max((end - start for start, end in parts), default=0) < 4:
+        return ()
     trust = 0.95 if covered == size else 0.85
     return tuple(
         (start, end, word[start:end], found, trust, "part")

@@ -295,7 +295,9 @@ def _weigh(
         total = max(total, weight)
     if span.shared:
         bag = np.maximum(bag, total * weights.shared_head * np.isin(space.species, list(span.shared)))
-    trust = span.trust
+    names = any(_names(one) for one in span.meanings)
+    spoken = 1.0 if names else max((speaks.get(one.lang, 1.0) for one in span.meanings), default=1.0)
+    trust = span.trust * spoken**weights.foreign
     bag = trust * bag / total + (1 - trust) * weights.background
     return bag, trust * nothing / total + (1 - trust) * weights.background
 

@@ -50,6 +50,8 @@ class Weights:
     # A meaning in a language the rest of the label does not speak; in one that was not asked for.
     other_language: float = 0.05
     not_asked: float = 0.12
+    # A word only strangers to the label know is trusted less, by this power of how far they are strangers.
+    foreign: float = 0.25
     other_place: float = 0.3
     # A meaning that holds in some countries only, where the country of the shop is not known.
     some_place: float = 0.2
