@@ -30,7 +30,6 @@ EXCEPTIONS = {
     "Kattuzhunnu": "given for rice bean in Malayalam: a wild uzhunnu, urad",
     "Cheru Pararu": "a slip for cheru payaru",
     "baunir": "given for cowpea in Urdu; nothing else has it",
-    "Baunir": "the same",
     "Badam": "almond as often as groundnut",
 }
 
