@@ -37,12 +37,8 @@ MISSES = {
     "adams-pressure: phaseolus-lunatus/large/whole 15psi overnight": PULP,
     "adams-pressure: phaseolus-lunatus/baby/whole 15psi overnight": PULP,
     "adams-pressure: pisum-sativum/green/split-dehulled 15psi none": PULP,
-    "adams-pressure: lens-culinaris/large-green/whole 15psi none": PULP,
     "electric-manual-us: phaseolus-vulgaris/kidney/whole electric overnight": LECTIN,
-    "electric-manual-us: lens-culinaris/brown/whole electric none": "counts a slow electric come-up for little",
-    "electric-manual-us: pisum-sativum/green/whole electric overnight": "twice its own stove-top figure",
     "pulses-org: vigna-unguiculata/black-eyed/whole electric none": CHART,
-    "pulses-org: phaseolus-lunatus/large/whole electric none": CHART,
     "pulses-org: pisum-sativum/green/whole electric-low none": "said of lentils and peas together: split peas, surely",
 }
 
@@ -71,7 +67,7 @@ def test_published_minutes_are_met_or_the_miss_is_explained(cook: Cook, row: Row
 def test_the_share_inside_and_the_width(cook: Cook) -> None:
     assert len(ROWS) >= 100
     assert set(MISSES) <= {row.id for row in ROWS}
-    assert 1 - len(MISSES) / len(ROWS) >= 0.84
+    assert 1 - len(MISSES) / len(ROWS) >= 0.88
     spoken = [row for row in ROWS if row.way in ("open", "15psi") and "-" not in row.texture]
     widths = [width(_ours(cook, row)) for row in spoken]
     assert statistics.median(widths) <= 0.48
