@@ -139,22 +139,25 @@ class Finder:
         return out
 
     def _rejoined(self, tokens: tuple[Token, ...], first: int) -> list[Hypothesis]:
-        """Two short unknown words that together are almost one known one."""
-        if first + 1 >= len(tokens):
-            return []
-        one, two = tokens[first], tokens[first + 1]
-        entries = self.index.entries
-        if one.part != two.part or one.script != two.script or one.text in entries or two.text in entries:
-            return []
-        key = one.text + two.text
-        if not 6 <= len(key) <= 14:
-            return []
-        bones = self.index.skeletons.get(skeleton(key), ())
-        keys = [found for found in bones if entries[found].family == family_of(one.script)]
-        if not keys:
-            return []
-        span = Span(one.start, two.end, keys[0], _together(entries, keys), 0.8, "rejoined")
-        return [Hypothesis(first, first + 2, (span,), _gain(span))]
+        """Words, not all of them known, that said together are almost a known name."""
+        out: list[Hypothesis] = []
+        entries, one = self.index.entries, tokens[first]
+        key, strange = one.text, one.text not in entries
+        for last in range(first + 1, min(len(tokens), first + 4)):
+            token = tokens[last]
+            if token.part != one.part or token.script != one.script:
+                break
+            key += token.text
+            strange = strange or token.text not in entries
+            least = 6 if last == first + 1 and one.text not in entries and token.text not in entries else 9
+            if not strange or not least <= len(key) <= 24:
+                continue
+            bones = self.index.skeletons.get(skeleton(key), ())
+            keys = [found for found in bones if entries[found].family == family_of(one.script)]
+            if keys:
+                span = Span(one.start, token.end, keys[0], _together(entries, keys), 0.8, "rejoined")
+                out.append(Hypothesis(first, last + 1, (span,), _gain(span)))
+        return out
 
     def _tailed(self, tokens: tuple[Token, ...], first: int) -> list[Hypothesis]:
         """A name of several words whose last is glued to a form word, as in blue lupin + flour."""

@@ -57,13 +57,23 @@ class Space:
         self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
 
     def _unsaid(self, share: Array) -> Array:
-        """How often nothing is said of the form: a split that makes up most of its class needs no word."""
+        """How often nothing is said of the form. Halves go unsaid only where they are what is mostly sold."""
         out = np.array([UNSAID[pulse.form] for pulse in self.pulses])
         for at, pulse in enumerate(self.pulses):
-            if pulse.form in SPLITS and pulse.market_class:
+            if pulse.form == "whole" and pulse.market_class:
                 kin = (self.species == pulse.species) & (self.classes == pulse.market_class)
+                halves = float(share[kin & np.isin(self.forms, SPLITS)].sum() / share[kin].sum())
+                out[at] = 1.0 if halves < 0.5 else 1.0 - halves
+            if pulse.form not in SPLITS:
+                continue
+            kin = self.species == pulse.species
+            halves = float(share[kin & np.isin(self.forms, SPLITS)].sum() / share[kin].sum())
+            out[at] *= min(1.0, halves * self.weights.halves)
+            if pulse.market_class:
+                kin = kin & (self.classes == pulse.market_class)
                 same = kin & (self.forms == pulse.form)
-                out[at] = max(out[at], float(share[same].sum() / share[kin].sum()))
+                own = float(share[same].sum() / share[kin].sum())
+                out[at] = max(out[at], own if own > 0.5 else 0.0)
         return out
 
     def likelihood(self, kind: str, ref: str) -> tuple[Array, float]:

@@ -61,6 +61,8 @@ class Weights:
     shared_head: float = 0.08
     # A second word of the same meaning adds less than the first.
     repeated: float = 0.7
+    # How fast a dal goes unsaid as halves make up more of what is sold of a species.
+    halves: float = 1.0
     # Trust in a span by how it was found.
     exact: float = 0.995
     alike: float = 0.93
@@ -70,7 +72,7 @@ class Weights:
     temperature: float = 0.8
     unforeseen: float = 0.002
     # A single reading is stated from here up; nothing is said to be a pulse below the other.
-    certain: float = 0.85
+    certain: float = 0.8
     worth: float = 0.04
 
 

@@ -15,6 +15,7 @@ from ...kitchen.kitchen import LIMITS
 from ...recipe import swaps
 from .. import records, shapes
 from ..dependencies import Shelf, ShelfDep
+from ..tongues import spoken
 
 router = APIRouter(tags=["kitchen"])
 Pair = Annotated[list[float], Field(min_length=2, max_length=2, description="from, to")]
@@ -57,7 +58,9 @@ class CookIn(KitchenIn):
     market_class: str = Field("", max_length=60)
     form: str = Field("", max_length=30, examples=["whole"])
     colour: str = Field("", max_length=20)
-    language: str = Field("en", max_length=35, description="BCP 47 tag wanted for the words; English for now")
+    language: str = Field(
+        "en", max_length=35, description="BCP 47 tag wanted for the words; English where it is not spoken"
+    )
 
 
 class CautionOut(BaseModel):
@@ -95,6 +98,7 @@ class GuidanceOut(BaseModel):
     steps: list[str]
     sources: list[str]
     basis: str
+    language: str
     refused: str | None = None
     instead: str | None = None
 
@@ -122,6 +126,8 @@ async def guidance(asked: CookIn, shelf: ShelfDep) -> dict[str, Any]:
     """How to cook this pulse in this kitchen."""
     pulse, kitchen = _asked(asked, shelf)
     found = guidance_for(shelf.glossary, pulse, kitchen)
+    speaks = spoken(asked.language)
+    say = speaks.translate
     fill = found.fill
     return {
         "edition": shelf.glossary.edition,
@@ -135,14 +141,15 @@ async def guidance(asked: CookIn, shelf: ShelfDep) -> dict[str, Any]:
         "whistles": found.whistles,
         "fill": {"limit": fill.limit, "batches": fill.batches, "batch_g": fill.batch_g} if fill else None,
         "cautions": [
-            {"id": one.id, "severity": one.severity, "text": one.text, "source": one.source}
+            {"id": one.id, "severity": one.severity, "text": say(one.text), "source": one.source}
             for one in found.cautions
         ],
-        "notes": found.notes,
-        "steps": found.steps,
+        "notes": [say(one) for one in found.notes],
+        "steps": [say(one) for one in found.steps],
+        "language": speaks.tag,
         "sources": found.sources,
         "basis": found.basis,
-        "refused": f"Not {found.refused.what}: {found.refused.why}." if found.refused else None,
+        "refused": say(f"Not {found.refused.what}: {found.refused.why}.") if found.refused else None,
         "instead": found.refused.instead if found.refused else None,
     }
 

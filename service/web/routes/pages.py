@@ -9,6 +9,8 @@ from fastapi import APIRouter
 from fastapi.responses import FileResponse, Response
 
 from ...errors import Unknown
+from ...talk.tongue import PAGE as WORDS
+from ..tongues import catalogues, own_name, tongue
 
 router = APIRouter(include_in_schema=False)
 PAGE = Path(__file__).resolve().parents[3] / "clients" / "page"
@@ -36,9 +38,16 @@ async def worker() -> Response:
 
 
 @router.get("/page/say/{name}")
-async def said(name: str) -> Response:
-    """Words of the page in one language, or the list of languages it speaks."""
-    return _file(name, PAGE / "say")
+async def said(name: str) -> dict[str, Any]:
+    """Words of the page in one language (`hi.json`), or the languages it speaks (`list.json`)."""
+    tag = name.removesuffix(".json")
+    known = catalogues()
+    if tag == "list":
+        return {"languages": [{"tag": one, "name": own_name(one)} for one in known]}
+    if tag not in known:
+        raise Unknown("language of the page", tag)
+    speaks = tongue(tag)
+    return {"words": {key: speaks.say(text) for key, text in WORDS.items()}}
 
 
 @router.get("/page/{name}")
@@ -47,9 +56,9 @@ async def source(name: str) -> Response:
     return _file(name)
 
 
-def _file(name: str, folder: Path = PAGE) -> Response:
-    path = (folder / name).resolve()
-    if path.parent != folder or path.suffix not in TYPES or not path.is_file():
+def _file(name: str) -> Response:
+    path = (PAGE / name).resolve()
+    if path.parent != PAGE or path.suffix not in TYPES or not path.is_file():
         raise Unknown("page", name)
     return FileResponse(path, media_type=TYPES[path.suffix], headers=KEPT)
 

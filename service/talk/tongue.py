@@ -1,0 +1,146 @@
+"""What the service says, in the reader's language: templates looked up, figures put in."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from functools import cached_property
+
+from ..kitchen import caution, effects, words
+from ..kitchen.caution import Caution
+
+SLOT = re.compile(r"\{(\w+)\}")
+# Words of the page, by the key it asks for them with.
+PAGE = {
+    "skip": "Skip to the answer", "parts": "Parts of the page", "nav_read": "Read", "nav_grains": "Grains",
+    "nav_browse": "Browse", "nav_kitchen": "Kitchen", "language": "Language", "ask_bag": "What is in this bag?",
+    "label_words": "The words on the label", "read_it": "Read it", "no_label": "No label? Describe the grains",
+    "browse_title": "Every pulse", "also_in": "Names in", "find": "Find", "your_kitchen": "Your kitchen",
+    "kept_here": "Kept on this device only.", "true_size": "True size",
+    "calibrate": "Lay a bank card on the screen and move the slider until the frame is as wide as the card (85.6 mm).",
+    "frame_width": "Width of the frame",
+    "footer": "Names and figures carry their sources. For safety follow the cooker's manual, local food law and a doctor's advice.",
+    "again": "Start again", "ask_for_it": "Ask for it", "change_kitchen": "Change the kitchen", "cook": "Cook", "cook_it": "Cook it",
+    "cups_per_cup": "cups per cup", "danger": "Danger", "draft": "draft", "hours": "h", "how_sure": "how sure",
+    "instead": "Use instead", "kept": "Kept.", "may_be": "It may be one of these", "minutes": "min",
+    "no_name": "We have no name in this language.",
+    "no_signal": "No answer: the service cannot be reached, and this was not read before.",
+    "not_pulse": "This does not read as a dried pulse.", "not_this": "Not to be taken for",
+    "offline": "Offline: what was loaded before still works.", "other_names": "Other names", "say_it": "Say it aloud", "soak": "Soak",
+    "sources": "Sources", "water": "Water", "why": "Why", "yield": "Cooked", "print_card": "Card to print",
+    "form_whole": "whole", "form_whole-dehulled": "whole, dehulled", "form_split-with-skin": "split, with skin",
+    "form_split-dehulled": "split, dehulled", "form_flour": "flour", "form_grits": "grits", "form_roasted": "roasted",
+    "form_puffed": "puffed", "form_flakes": "flakes", "form_sprouted": "sprouted", "form_fresh": "fresh", "form_canned": "canned",
+    "colour_black": "black", "colour_brown": "brown", "colour_red": "red", "colour_green": "green", "colour_yellow": "yellow",
+    "colour_white": "white", "colour_cream": "cream", "colour_pink": "pink", "colour_orange": "orange",
+    "colour_purple": "purple", "colour_grey": "grey", "colour_mottled": "mottled",
+    "vessel": "Pot", "vessel_open": "open pot", "vessel_pressure": "pressure cooker", "vessel_slow": "slow cooker",
+    "gauge_kpa": "Gauge pressure, kPa", "altitude_m": "Height above the sea, m", "soak_none": "none",
+    "soak_hot": "boiled 2 minutes, left 1 hour", "soak_overnight": "overnight", "texture": "Texture",
+    "texture_firm": "firm, for salads", "texture_tender": "tender", "texture_creamy": "creamy", "dry_g": "Dry weight, g",
+    "ask_form": "Look into the bag: what is in it?", "ask_colour": "What colour is the thing in the bag?",
+    "ask_size": "Lay one beside a grain of long rice (about 7 mm): how long is it?", "ask_shape": "What is its shape?",
+    "ask_inside": "Bite or cut one in two: what colour is it inside?",
+    "ask_eye": "Is there a coloured eye where it was attached?", "ask_name": "Ask the grocer which of these it is.",
+    "trait_length_mm": "How long is one grain against a ruler, in mm? A grain of long rice is about 7.",
+    "trait_state": "Is it whole with skin, whole without skin, split with skin, or split without skin?",
+    "trait_outside": "What colour is it outside?", "trait_shape": "What is its shape?",
+    "trait_inside": "Cut or bite one in two (do not swallow): what colour is it inside?",
+    "trait_eye": "Is there a mark where it was attached, and of what colour?",
+    "trait_surface": "Is it smooth, wrinkled, glossy or dull?",
+}  # fmt: skip
+# What a conversation says.
+CHAT = (
+    "That is {name}: {latin}, {form}.",
+    "It may be one of these: {names}.",
+    "This does not read as a dried pulse. Send the words on the label, or ask for a pulse by name.",
+    "Which pulse do you mean? Send the words on its label.",
+    "Soak {low} to {high} hours.",
+    "No soak.",
+    "Cook {low} to {high} minutes.",
+    "Water: {low} to {high} cups for each cup of dry pulse.",
+    "Ask for: {names}.",
+    "I have no name for it in {language}.",
+    "Instead you can use: {names}.",
+    "I know nothing that can stand in for it.",
+    "I do not know that. I can say what is in a bag, what to ask for, how to soak and cook it, and what to use instead.",
+    "You are welcome.",
+    "Send the words on a label. Then ask: how long, do I soak it, how much water, what instead, or in which language to ask for it.",
+)
+STEPS = (
+    "Pick over and rinse.",
+    "{soak} ({low} to {high} hours.)",
+    "Better: soak it overnight and throw the soak water away.",
+    "First boil hard in fresh water in an open pot for 30 minutes; drain.",
+    "Add {low} to {high} ml of water for each 100 g dry ({least} to {most} cups to the cup).",
+    "Cook {low} to {high} minutes {vessel}.",
+    "Cook {low} to {high} hours {vessel}.",
+    "Cook {low} minutes {vessel}.",
+    "Let the pressure fall of itself.",
+    "Let the pressure off.",
+    "Try several: it is done when {texture}.",
+    "Not {what}: {why}.",
+    "Instead: {instead}.",
+)
+
+
+@dataclass(frozen=True)
+class Tongue:
+    """A language to speak, with its catalogue: English template -> translation. What is missing stays English."""
+
+    tag: str
+    catalogue: Mapping[str, str] = field(default_factory=dict)
+
+    def say(self, template: str, **facts: object) -> str:
+        """A template in this language with its slots filled."""
+        text = self.catalogue.get(template) or template
+        return SLOT.sub(lambda found: str(facts.get(found[1], found[0])), text)
+
+    def translate(self, text: str) -> str:
+        """An English sentence of the kitchen in this language; as it is where no template made it."""
+        if not self.catalogue or not text:
+            return text
+        if text in self.catalogue:
+            return self.catalogue[text]
+        for template, pattern in self._patterns:
+            found = pattern.fullmatch(text)
+            if found and self.catalogue.get(template):
+                return self.say(
+                    template, **{name: self.translate(part) for name, part in found.groupdict().items()}
+                )
+        return text
+
+    @cached_property
+    def _patterns(self) -> tuple[tuple[str, re.Pattern[str]], ...]:
+        return tuple((one, _pattern(one)) for one in (*STEPS, *CHAT) if SLOT.search(one))
+
+
+def _pattern(template: str) -> re.Pattern[str]:
+    """What a filled template looks like; a slot takes as little as it can."""
+    parts = SLOT.split(template)
+    made = "".join(f"(?P<{part}>.+?)" if at % 2 else re.escape(part) for at, part in enumerate(parts))
+    return re.compile(made, re.DOTALL)
+
+
+def messages() -> tuple[str, ...]:
+    """Every English message that can be translated, each once, in the order of use."""
+    found: list[str] = [*PAGE.values(), *CHAT, *STEPS]
+    for table in (words.BASIS, words.TEXTURES, words.VESSELS, words.SOAKS):
+        found += table.values()
+    found.append(words.COUNTED)
+    found += [one.text for one in _cautions()]
+    for effect in (
+        *effects.AGE.values(),
+        *effects.SALT.values(),
+        *effects.ACID.values(),
+        *effects.SODA.values(),
+    ):
+        if effect:
+            found.append(effect.why[0].upper() + effect.why[1:] + ".")
+    return tuple(dict.fromkeys(found))
+
+
+def _cautions() -> Iterable[Caution]:
+    yield from (one for one in vars(caution).values() if isinstance(one, Caution))
+    yield from (one for _, one in caution.BY_SPECIES)

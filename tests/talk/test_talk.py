@@ -1,0 +1,165 @@
+"""Conversations played through, with what each reply must say; SMS by 3GPP TS 23.038; SSML 1.1; the signed webhook."""
+
+from __future__ import annotations
+
+import hashlib
+import hmac
+import json
+import time
+from xml.etree import ElementTree
+
+import pytest
+
+from service.errors import BadInput, TooLarge
+from service.glossary.model import Glossary
+from service.label import Reader
+from service.talk import State, Tongue, messages, sms, ssml, turn
+from service.talk.sms import units
+from service.web import Settings, create_app
+from service.web.tongues import catalogues, untranslated
+from tests.conftest import Api
+
+# (language of the replies, turns of what is typed and words the reply must hold; "!" before a word: must not)
+TALKS: tuple[tuple[str, tuple[tuple[str, tuple[str, ...]], ...]], ...] = (
+    ("en", (("urad dal dhuli", ("Vigna mungo", "split")), ("how long?", ("Cook", "minutes")), ("in Tamil", ("உளு",)))),
+    ("en", (("toor dal 1kg", ("Cajanus cajan",)), ("do i soak it", ("No soak",)), ("thanks!", ("welcome",)))),
+    ("en", (("rajma", ("Phaseolus vulgaris", "boil hard")), ("do I soak it?", ("Soak 8 to 12", "boil hard")))),
+    ("en", (("chickpeas", ("Cicer arietinum",)), ("what can I use instead?", ("Instead",)), ("how much water", ("cups",)))),
+    ("en", (("moong dal", ("Vigna radiata",)), ("can i use masoor dal instead", ("lentil",)))),
+    ("en", (("yellow dal", ("may be one of", "1.", "2.")), ("1", ("That is",)))),
+    ("en", (("basmati rice 5kg", ("does not read",)), ("kabuli chana", ("Cicer arietinum",)))),
+    ("en", (("how long?", ("Which pulse",)), ("red lentils", ("Lens culinaris",)), ("how long?", ("Cook",)))),
+    ("en", (("what is the capital of Peru?", ("do not know that",)), ("hello", ("Send the words on a label",)))),
+    ("en", (("kidney beans", ("boil hard",)), ("how long in a slow way in an open pot", ("Cook", "minutes")))),
+    ("en", (("chana dal", ("Cicer arietinum",)), ("and in Urdu", ("چنا",)), ("in Swahili?", ("Ask for",)))),
+    ("en", (("masoor dhal", ("Lens culinaris",)), ("now toor dal", ("Cajanus cajan",)), ("how long", ("Cook",)))),
+    ("en", (("blak eyed peaz", ("Vigna unguiculata",)), ("soak?", ("oak",)))),
+    ("en", (("fava beans", ("G6PD",)), ("how long", ("Cook", "G6PD")))),
+    ("en", (("khesari dal", ("nerve poison",)),)),
+    ("en", (("lupini beans", ("itter",)), ("what instead", ("Instead", "!Lupinus")))),
+    ("hi", (("अरहर दाल", ("Cajanus cajan",)), ("कितनी देर पकाएं", ("मिनट",)), ("शुक्रिया", ()))),
+    ("hi", (("राजमा", ("Phaseolus vulgaris",)), ("कितना पानी", ("कप",)))),
+    ("hi", (("काबुली चना", ("Cicer arietinum",)), ("तमिल में", ()), ("in tamil", ("கொண்டைக்கடலை",)))),
+    ("ta", (("துவரம் பருப்பு", ("Cajanus cajan",)), ("எவ்வளவு நேரம்", ("நிமிட",)))),
+    ("ta", (("பாசிப்பருப்பு", ("Vigna radiata",)), ("தண்ணீர் எவ்வளவு", ()))),
+    ("te", (("కందిపప్పు", ("Cajanus cajan",)), ("ఎంతసేపు", ("నిమిష",)))),
+    ("es", (("garbanzos", ("Cicer arietinum",)), ("¿cuánto tiempo?", ("minutos",)), ("gracias", ()))),
+    ("es", (("lentejas pardinas", ("Lens culinaris",)), ("¿hay que remojar?", ()))),
+    ("fr", (("pois cassés verts", ("Pisum sativum",)), ("combien de temps ?", ("minutes",)))),
+    ("fr", (("haricots rouges", ("Phaseolus vulgaris",)), ("merci", ()))),
+    ("ar", (("عدس أحمر", ("Lens culinaris",)), ("كم دقيقة", ("دقيقة",)))),
+    ("ur", (("مونگ کی دال", ("Vigna radiata",)), ("کتنی دیر", ("منٹ",)))),
+    ("bn", (("মসুর ডাল", ("Lens culinaris",)), ("কতক্ষণ", ("মিনিট",)))),
+    ("gu", (("તુવેર દાળ", ("Cajanus cajan",)), ("કેટલી વાર", ("મિનિટ",)))),
+    ("mr", (("मूग डाळ", ("Vigna radiata",)), ("किती वेळ", ("मिनिट",)))),
+)  # fmt: skip
+
+
+def _spoken(tag: str) -> Tongue:
+    if tag not in catalogues():
+        pytest.skip(f"no catalogue for {tag} yet")
+    return Tongue(tag, catalogues()[tag])
+
+
+@pytest.mark.parametrize(("tag", "turns"), TALKS, ids=[f"{tag}: {turns[0][0]}" for tag, turns in TALKS])
+def test_conversations(tag: str, turns: tuple[tuple[str, tuple[str, ...]], ...], reader: Reader) -> None:
+    tongue, state = _spoken(tag), State()
+    for text, wanted in turns:
+        state, reply = turn(
+            state, text, reader, tongue, "IN" if tag in ("hi", "ta", "te", "bn", "gu", "mr") else ""
+        )
+        assert reply.text
+        for word in wanted:
+            present = word.lstrip("!") in reply.text
+            assert present != word.startswith("!"), (text, word, reply.text)
+        assert State.of(json.loads(json.dumps(state.plain()))) == state
+
+
+def test_a_turn_says_what_it_cannot_use(reader: Reader) -> None:
+    with pytest.raises(BadInput):
+        turn(State(), "   ", reader, Tongue("en"))
+    with pytest.raises(TooLarge):
+        turn(State(), "x" * 5000, reader, Tongue("en"))
+    with pytest.raises(BadInput):
+        State.of({"offered": 7})
+    with pytest.raises(BadInput):
+        State.of({"kitchen": {"vessel": "wok"}})
+
+
+@pytest.mark.parametrize(
+    ("text", "encoding", "parts", "size"),
+    [
+        ("a" * 160, "gsm-7", 1, 160),
+        ("a" * 161, "gsm-7", 2, 153),
+        ("€" * 80, "gsm-7", 1, 160),  # an extension character takes two septets
+        ("€" * 81, "gsm-7", 2, 152),  # and is never cut in two
+        ("ж" * 70, "ucs-2", 1, 70),
+        ("ж" * 71, "ucs-2", 2, 67),
+        ("उड़द दाल", "ucs-2", 1, 8),
+    ],
+)
+def test_sms_lengths(text: str, encoding: str, parts: int, size: int) -> None:
+    """3GPP TS 23.038: 160 septets or 70 units alone, 153 or 67 in each of several (TS 23.040, 8-bit reference)."""
+    found = sms(text)
+    assert (found.encoding, len(found.parts), found.units[0]) == (encoding, parts, size)
+    assert "".join(found.parts) == text
+    assert all(units(part, encoding) == size for part, size in zip(found.parts, found.units, strict=True))
+
+
+def test_a_long_sms_ends_at_a_word() -> None:
+    found = sms("word " * 400, most=3)
+    assert len(found.parts) == 3 and found.parts[-1].endswith("word...")
+
+
+def test_ssml_is_well_formed_and_marks_languages() -> None:
+    root = ElementTree.fromstring(ssml([("Ask for <it> & go", "en"), ("உளுத்தம் பருப்பு", "ta")], "en"))
+    space = "{http://www.w3.org/2001/10/synthesis}"
+    assert root.tag == space + "speak" and root.get("version") == "1.1"
+    assert [child.tag for child in root] == [space + "s"] * 2
+    assert root[1][0].tag == space + "lang" and "உளுத்தம்" in (root[1][0].text or "")
+
+
+def test_translations_keep_their_slots() -> None:
+    import re
+
+    known = set(messages())
+    for tag, catalogue in catalogues().items():
+        for english, text in catalogue.items():
+            assert sorted(re.findall(r"\{\w+\}", english)) == sorted(re.findall(r"\{\w+\}", text)), (
+                tag,
+                english,
+            )
+        assert len(untranslated(tag)) <= 0.1 * len(known), tag
+
+
+def test_guidance_in_hindi(api: Api) -> None:
+    asked = {"species": "Phaseolus vulgaris", "market_class": "kidney", "form": "whole", "language": "hi"}
+    body = api.post("/v1/guidance", json=asked).json()
+    assert body["language"] == "hi"
+    assert all(any("\u0900" <= char <= "\u097f" for char in step) for step in body["steps"]), body["steps"]
+    assert any("\u0900" <= char <= "\u097f" for char in body["cautions"][0]["text"])
+
+
+def test_the_webhook_takes_only_what_is_signed_and_new(glossary: Glossary) -> None:
+    app = create_app(Settings(database="sqlite://", rate=0, webhook_secret="s3cret"), glossary)
+    api = Api(app)
+    body = json.dumps({"text": "toor dal"}).encode()
+
+    def send(secret: str, sent: int) -> int:
+        signed = hmac.new(secret.encode(), f"{sent}.".encode() + body, hashlib.sha256).hexdigest()
+        headers = {
+            "x-signature-256": f"sha256={signed}",
+            "x-timestamp": str(sent),
+            "content-type": "application/json",
+        }
+        return api.post("/v1/chat-webhook", content=body, headers=headers).status_code
+
+    now = int(time.time())
+    assert send("s3cret", now) == 200
+    assert send("s3cret", now) == 403  # a replay
+    assert send("wrong", now) == 403
+    assert send("s3cret", now - 1000) == 403
+    app.state.engine.dispose()
+    closed = create_app(Settings(database="sqlite://", rate=0), glossary)
+    assert Api(closed).post("/v1/chat-webhook", json={"text": "toor dal"}).status_code == 403
+    closed.state.engine.dispose()
