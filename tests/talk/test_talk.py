@@ -47,7 +47,7 @@ TALKS: tuple[tuple[str, tuple[tuple[str, tuple[str, ...]], ...]], ...] = (
     ("es", (("lentejas pardinas", ("Lens culinaris",)), ("¿hay que remojar?", ()))),
     ("fr", (("pois cassés verts", ("Pisum sativum",)), ("combien de temps ?", ("minutes",)))),
     ("fr", (("haricots rouges", ("Phaseolus vulgaris",)), ("merci", ()))),
-    ("ar", (("عدس أحمر", ("Lens culinaris",)), ("كم دقيقة", ("دقيقة",)))),
+    ("ar", (("عدس أحمر", ("Lens culinaris",)), ("كم دقيقة", ("دقا",)))),
     ("ur", (("مونگ کی دال", ("Vigna radiata",)), ("کتنی دیر", ("منٹ",)))),
     ("bn", (("মসুর ডাল", ("Lens culinaris",)), ("কতক্ষণ", ("মিনিট",)))),
     ("gu", (("તુવેર દાળ", ("Cajanus cajan",)), ("કેટલી વાર", ("મિનિટ",)))),

@@ -69,6 +69,18 @@ def swaps(species: str, **kitchen: Any) -> Call:
     return Call("POST", "/v1/swaps", body={"species": species, **kitchen})
 
 
+def recipe(text: str, target: str = "", **kitchen: Any) -> Call:
+    return Call("POST", "/v1/recipes", body={"text": text, "target": target, **kitchen})
+
+
+def chat(text: str, state: dict[str, Any] | None = None, language: str = "") -> Call:
+    return Call("POST", "/v1/chat-turns", body={"text": text, "state": state or {}, "language": language})
+
+
+def printed(noun: str, body: dict[str, Any], media: str) -> Call:
+    return Call("POST", f"/v1/{noun}", body=body, headers={"Accept": media})
+
+
 def remember_pack(gtin: str, pulse: str, label: str = "") -> Call:
     return Call("PUT", f"/v1/packs/{gtin}", body={"gtin": gtin, "pulse": pulse, **_filled(label=label)})
 

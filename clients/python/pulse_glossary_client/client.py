@@ -89,6 +89,19 @@ class Client:
         """What to use instead of a pulse in that kitchen."""
         return dict(self.send(calls.swaps(species, **kitchen)))
 
+    def recipe(self, text: str, target: str = "", **kitchen: Any) -> dict[str, Any]:
+        """A recipe with another pulse in it, or for another kitchen."""
+        return dict(self.send(calls.recipe(text, target, **kitchen)))
+
+    def chat(self, text: str, state: dict[str, Any] | None = None, language: str = "") -> dict[str, Any]:
+        """One turn of a conversation; send the `state` it gives with the next one."""
+        return dict(self.send(calls.chat(text, state, language)))
+
+    def printed(self, noun: str, body: dict[str, Any], media: str = "application/pdf") -> bytes:
+        """Menus, charts or cards in a media type: PDF, HTML, Markdown, CSV, a workbook, PNG."""
+        found = self.send(calls.printed(noun, body, media))
+        return found if isinstance(found, bytes) else str(found).encode()
+
     def remember_pack(self, gtin: str, pulse: str, label: str = "") -> dict[str, Any]:
         """Remember what a pack holds."""
         return dict(self.send(calls.remember_pack(gtin, pulse, label)))
@@ -165,6 +178,21 @@ class AsyncClient:
     async def swaps(self, species: str, **kitchen: Any) -> dict[str, Any]:
         """What to use instead of a pulse in that kitchen."""
         return dict(await self.send(calls.swaps(species, **kitchen)))
+
+    async def recipe(self, text: str, target: str = "", **kitchen: Any) -> dict[str, Any]:
+        """A recipe with another pulse in it, or for another kitchen."""
+        return dict(await self.send(calls.recipe(text, target, **kitchen)))
+
+    async def chat(
+        self, text: str, state: dict[str, Any] | None = None, language: str = ""
+    ) -> dict[str, Any]:
+        """One turn of a conversation; send the `state` it gives with the next one."""
+        return dict(await self.send(calls.chat(text, state, language)))
+
+    async def printed(self, noun: str, body: dict[str, Any], media: str = "application/pdf") -> bytes:
+        """Menus, charts or cards in a media type: PDF, HTML, Markdown, CSV, a workbook, PNG."""
+        found = await self.send(calls.printed(noun, body, media))
+        return found if isinstance(found, bytes) else str(found).encode()
 
     async def remember_pack(self, gtin: str, pulse: str, label: str = "") -> dict[str, Any]:
         """Remember what a pack holds."""
