@@ -11,7 +11,8 @@ const kitchen = () => ({ ...KITCHEN, ...JSON.parse(localStorage.getItem("kitchen
 const state = (text) => { $("state").textContent = text; };
 
 function show() {
-  const wanted = location.hash.slice(1);
+  const [wanted, key] = location.hash.slice(1).split("=");
+  if (wanted === "read" && key) opened(decodeURIComponent(key));
   const view = VIEWS.includes(wanted) ? wanted : "read";
   for (const one of VIEWS) $(`view-${one}`).hidden = one !== view;
   for (const link of document.querySelectorAll("nav a")) {
@@ -20,6 +21,19 @@ function show() {
   }
   if (view === "browse") browse();
   if (view === "grains") grains({});
+}
+
+// A printed card's code leads here: the pulse itself, without a label.
+async function opened(key) {
+  const [species, market_class = "", form = "", colour = ""] = key.split("/");
+  try {
+    const known = await get(`/v1/pulses/${encodeURIComponent(species)}`);
+    const one = { key, species: known.latin, english: known.english, market_class, form, colour };
+    fill($("answer"), el("article", {}, el("h2", { text: titled(one) }), el("p", { cls: "soft", lang: "la", text: one.species }),
+      el("div", { cls: "grains" }, drawing(key, titled(one))), next(one)));
+  } catch (error) {
+    fill($("answer"), failed(error));
+  }
 }
 
 const failed = (error) => el("p", { cls: "caution", role: "alert",
@@ -140,6 +154,7 @@ async function askFor(one) {
     localStorage.setItem("ask", select.value);
     const found = await get("/v1/names", { ...parts(one), language: select.value });
     const names = Object.values(found.names)[0] || [];
+    for (const name of names) name.key = one.key;
     fill(box, ...(names.length ? card(names) : [el("p", { text: say("no_name", "We have no name in this language.") })]));
   };
   select.addEventListener("change", load);
@@ -158,9 +173,23 @@ function card(names) {
     first.romanised !== first.text && first.romanised !== (latin || {}).text && words(first.romanised, first.language, "Latn", "p", "soft"),
     first.status !== "checked" && el("span", { cls: "draft", text: say("draft", "draft") }),
     sayAloud(first),
+    el("button", { type: "button", text: say("print_card", "Card to print"), on: { click: () => printCard(first) } }),
     others.length > 0 && el("details", {}, el("summary", { text: say("other_names", "Other names") }),
       el("ul", { cls: "plain" }, others.slice(0, 8).map((one) => el("li", {}, words(one.text, one.language, one.script))))),
   ].filter(Boolean);
+}
+
+// A pocket card as a PDF, or as a page where the service cannot typeset.
+async function printCard(name) {
+  const body = JSON.stringify({ pulses: [name.key], languages: [name.language], address: location.origin + "/" });
+  for (const accept of ["application/pdf", "text/html"]) {
+    const response = await fetch("/v1/cards", { method: "POST", headers: { "content-type": "application/json", accept }, body });
+    if (!response.ok) continue;
+    const link = el("a", { href: URL.createObjectURL(await response.blob()), download: accept === "text/html" ? "card.html" : "card.pdf" });
+    link.click();
+    return;
+  }
+  state(say("no_signal", "No answer: the service cannot be reached, and this was not read before."));
 }
 
 function sayAloud(name) {

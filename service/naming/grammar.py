@@ -41,6 +41,7 @@ def grammar(glossary: Glossary, lang: str, script: str) -> Grammar:
     return built
 
 
+@lru_cache(maxsize=1024)
 def scripts(glossary: Glossary, lang: str) -> tuple[str, ...]:
     """Scripts the language's names are written in, its own first."""
     found = dict.fromkeys(row.script for row in _own_rows(glossary, lang) if row.kind in ("base", "fixed"))
