@@ -37,3 +37,20 @@ def browser() -> str:
     found = shutil.which("chromium") or shutil.which("chromium-browser")
     need("browser", found is not None, "install chromium")
     return str(found)
+
+
+def reading_photos() -> None:
+    """Pillow, tesserocr and the data of two scripts."""
+    from service.errors import Missing
+    from service.photo.pack import data_folder
+
+    there = all(importlib.util.find_spec(name) for name in ("PIL", "tesserocr", "zxingcpp"))
+    need("photos", there, "pip install '.[photo]'")
+    try:
+        folder = data_folder()
+        there = bool(
+            list(folder.glob("**/Devanagari.traineddata")) and list(folder.glob("**/Latin.traineddata"))
+        )
+    except Missing:
+        there = False
+    need("photos", there, "install tesseract-ocr-script-latn and tesseract-ocr-script-deva")

@@ -26,3 +26,8 @@ export const get = async (path, query = {}) => {
 export const post = async (path, body) =>
   answer(await fetch(path, { method: "POST", headers: { "content-type": "application/json" }, body: JSON.stringify(body) }));
 
+export const send = async (path, file, field = "photo") => {
+  const form = new FormData();
+  form.append(field, file);
+  return answer(await fetch(path, { method: "POST", body: form }));
+};

@@ -1,6 +1,6 @@
 // The page: read, describe grains, browse, and a kitchen remembered on this device.
 
-import { get, post, Problem } from "./api.js";
+import { get, post, Problem, send } from "./api.js";
 import { drawing, el, fill, marked, trueSize, words } from "./parts.js";
 import { say, speak, tongue, tongueName } from "./say.js";
 
@@ -211,6 +211,18 @@ async function swaps(one) {
     ...(swap.warnings || []).map((text) => el("p", { cls: "caution", text })))));
 }
 
+async function photo(file) {
+  fill($("answer"), el("p", { role: "status", text: say("looking", "Looking at the photo ...") }));
+  try {
+    const found = await send("/v1/photo-readings", file);
+    $("label-text").value = found.text;
+    if (found.reading) await read(found.text, [found.reading]);
+    else fill($("answer"), el("p", { text: say("no_words", "No words were found in the photo: type them instead.") }));
+  } catch (error) {
+    fill($("answer"), failed(error));
+  }
+}
+
 async function grains(traits) {
   const box = $("grain-steps");
   try {
@@ -283,6 +295,7 @@ async function start() {
   $("label-text").addEventListener("keydown", (event) => {
     if (event.key === "Enter" && !event.shiftKey) { event.preventDefault(); $("form-read").requestSubmit(); }
   });
+  $("label-photo").addEventListener("change", (event) => event.target.files[0] && photo(event.target.files[0]));
   $("card-size").value = localStorage.getItem("card") || "324";
   $("card-size").addEventListener("input", (event) => { localStorage.setItem("card", event.target.value); trueSize(); });
   $("browse-find").addEventListener("input", browse);

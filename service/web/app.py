@@ -20,7 +20,7 @@ from .guard import Guard
 from .limits import limit
 from .metrics import Metrics
 from .problems import add_handlers
-from .routes import chat, grains, health, kitchen, packs, pages, paper, readings, recipes, suggestions
+from .routes import chat, grains, health, kitchen, packs, pages, paper, photos, readings, recipes, suggestions
 from .routes import glossary as glossary_routes
 from .settings import Settings
 from .watch import Watch, refresh
@@ -29,7 +29,7 @@ PROBLEMS: dict[int | str, dict[str, Any]] = {
     code: {"model": shapes.Problem, "description": "problem"}
     for code in (400, 403, 404, 409, 413, 422, 429, 501)
 }
-ROUTES = (glossary_routes, readings, chat, grains, kitchen, recipes, paper, suggestions, packs)
+ROUTES = (glossary_routes, readings, chat, grains, kitchen, recipes, paper, photos, suggestions, packs)
 
 
 def create_app(settings: Settings, glossary: Glossary, files: dict[str, bytes] | None = None) -> FastAPI:

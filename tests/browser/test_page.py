@@ -13,7 +13,7 @@ import uvicorn
 
 from service.glossary.model import Glossary
 from service.web import Settings, create_app
-from tests.needs import browser
+from tests.needs import browser, reading_photos
 
 playwright = pytest.importorskip("playwright.sync_api", reason="pip install playwright")
 Page = playwright.Page
@@ -186,6 +186,16 @@ def test_a_card_to_print(page: Page) -> None:
     with page.expect_download() as waiting:
         page.click("button:has-text('Card to print')")
     assert waiting.value.suggested_filename in ("card.pdf", "card.html")
+
+
+def test_a_photo_of_a_pack_is_read(page: Page, tmp_path: Path) -> None:
+    reading_photos()
+    from tests.photo.test_photo import _pack
+
+    _pack().save(tmp_path / "pack.png")
+    page.set_input_files("#label-photo", tmp_path / "pack.png")
+    page.wait_for_selector("#answer article h2")
+    assert "black gram" in page.inner_text("#answer h2")
 
 
 def test_is_light_and_quick(page: Page) -> None:
