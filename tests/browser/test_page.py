@@ -6,6 +6,7 @@ import socket
 import threading
 import time
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -25,10 +26,16 @@ DESK = {"width": 1280, "height": 800}
 def address(glossary: Glossary) -> Iterator[str]:
     """The service on a free port of this machine."""
     browser()
+    app = create_app(Settings(database="sqlite://", rate=0), glossary)
+    with _serving(app) as found:
+        yield found
+
+
+@contextmanager
+def _serving(app: object) -> Iterator[str]:
     with socket.socket() as free:
         free.bind(("127.0.0.1", 0))
         port = free.getsockname()[1]
-    app = create_app(Settings(database="sqlite://", rate=0), glossary)
     server = uvicorn.Server(uvicorn.Config(app, host="127.0.0.1", port=port, log_level="error"))
     thread = threading.Thread(target=server.run, daemon=True)
     thread.start()
@@ -220,3 +227,41 @@ def test_every_control_has_a_name_and_a_size(page: Page) -> None:
         one.offsetParent && one.getBoundingClientRect().height < 24).map((one) => one.outerHTML)"""
     )
     assert small == []
+
+
+def test_a_reviewer_accepts_with_a_reason(chromium: object, tmp_path: Path) -> None:
+    from sqlmodel import Session
+
+    from service.glossary.build import build
+    from service.store import repository
+    from tests.tiny import tiny_files
+
+    held = tiny_files()
+    app = create_app(Settings(database=f"sqlite:///{tmp_path / 'people.db'}", rate=0), build(held), held)
+    with Session(app.state.engine) as session:
+        key = repository.make_key(session, "ana", ["review"])
+    with _serving(app) as address:
+        import httpx
+
+        body = {
+            "kind": "name",
+            "text": "उरद",
+            "lang": "hi",
+            "script": "Deva",
+            "row_kind": "base",
+            "ref": "vigna-mungo",
+        }
+        assert httpx.post(f"{address}/v1/suggestions", json=body).status_code == 201
+        one = chromium.new_page(viewport=PHONE)  # type: ignore[attr-defined]
+        one.goto(f"{address}/review")
+        one.fill("#key", key)
+        one.click("text=Show them")
+        one.wait_for_selector("article h2")
+        one.click("text=Accept >> nth=-1")
+        assert "reason" in one.inner_text("#state")
+        one.fill("article input", "seen on a pack")
+        one.click("article button.main")
+        one.wait_for_selector("#state:has-text('accepted')")
+        one.click("#diff")
+        one.wait_for_selector("pre:has-text('उरद')")
+        one.close()

@@ -31,6 +31,12 @@ async def page() -> Response:
     return _file("index.html")
 
 
+@router.get("/review")
+async def review() -> Response:
+    """The reviewers' page; it shows nothing without a key."""
+    return _file("review.html")
+
+
 @router.get("/worker.js")
 async def worker() -> Response:
     """The service worker; it stands at the root so that it may keep everything."""
