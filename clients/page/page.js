@@ -91,7 +91,7 @@ function ask(question, sure) {
   const byKey = Object.fromEntries(sure.map((one) => [one.key, one]));
   return el("div", {}, el("h3", { text: say(`ask_${question.id}`, question.text) }),
     el("div", { cls: "choices" }, question.answers.map((one) => el("button", {
-      type: "button", text: one.text,
+      type: "button", text: say(`text_${one.text}`, one.text),
       on: { click: () => settle(one.pulses.map((key) => byKey[key]).filter(Boolean)) },
     }))));
 }
@@ -223,6 +223,9 @@ async function photo(file) {
   }
 }
 
+// A trait's value in the reader's words: a colour, a form, a shape or a mark.
+const valueWord = (value) => say(`colour_${value}`, "") || say(`form_${value}`, "") || say(`text_${value.replaceAll("-", " ")}`, value.replaceAll("-", " "));
+
 async function grains(traits) {
   const box = $("grain-steps");
   try {
@@ -232,7 +235,7 @@ async function grains(traits) {
       found.warnings.map((text) => el("p", { cls: "caution", role: "alert", text })),
       found.ask && el("div", {}, el("h2", { text: say(`trait_${found.ask.trait}`, found.ask.text) }),
         el("div", { cls: "choices" }, found.ask.answers.map((value) => el("button", {
-          type: "button", text: say(`value_${value}`, value.replaceAll("-", " ")),
+          type: "button", text: valueWord(value),
           on: { click: () => grains({ ...traits, [found.ask.trait]: found.ask.trait.endsWith("_mm") ? Number(value) : value }) },
         })))),
       Object.keys(traits).length > 0 && el("button", { type: "button", text: say("again", "Start again"), on: { click: () => grains({}) } }),

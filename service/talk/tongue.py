@@ -69,6 +69,44 @@ CHAT = (
     "You are welcome.",
     "Send the words on a label. Then ask: how long, do I soak it, how much water, what instead, or in which language to ask for it.",
 )
+# What a question offers to tap.
+ANSWERS = (
+    "whole seeds with their skin",
+    "whole seeds without skin",
+    "halves that still have skin",
+    "halves without skin",
+    "a fine flour",
+    "coarse broken pieces",
+    "shorter than it",
+    "about the same",
+    "longer than it",
+    "flat",
+    "round",
+    "oval",
+    "kidney",
+    "cylinder",
+    "lens",
+    "beaked",
+    "blocky",
+    "wedge",
+    "angular",
+    "flat-oval",
+    "white line",
+    "white dot",
+    "white long",
+    "black patch",
+    "black line",
+    "brown ring",
+    "brown dot",
+    "smooth",
+    "glossy",
+    "dull",
+    "wrinkled",
+    "How long?",
+    "Do I soak it?",
+    "How much water?",
+    "What instead?",
+)
 STEPS = (
     "Pick over and rinse.",
     "{soak} ({low} to {high} hours.)",
@@ -126,7 +164,7 @@ def _pattern(template: str) -> re.Pattern[str]:
 
 def messages() -> tuple[str, ...]:
     """Every English message that can be translated, each once, in the order of use."""
-    found: list[str] = [*PAGE.values(), *CHAT, *STEPS]
+    found: list[str] = [*PAGE.values(), *CHAT, *ANSWERS, *STEPS]
     for table in (words.BASIS, words.TEXTURES, words.VESSELS, words.SOAKS):
         found += table.values()
     found.append(words.COUNTED)

@@ -9,6 +9,7 @@ from fastapi import APIRouter
 from fastapi.responses import FileResponse, Response
 
 from ...errors import Unknown
+from ...talk.tongue import ANSWERS
 from ...talk.tongue import PAGE as WORDS
 from ..tongues import catalogues, own_name, tongue
 
@@ -53,7 +54,8 @@ async def said(name: str) -> dict[str, Any]:
     if tag not in known:
         raise Unknown("language of the page", tag)
     speaks = tongue(tag)
-    return {"words": {key: speaks.say(text) for key, text in WORDS.items()}}
+    words = {key: speaks.say(text) for key, text in WORDS.items()}
+    return {"words": words | {f"text_{text}": speaks.say(text) for text in ANSWERS}}
 
 
 @router.get("/page/{name}")
