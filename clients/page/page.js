@@ -61,7 +61,7 @@ function answer(label, reading) {
     parts.push(el("h2", { text: say("not_pulse", "This does not read as a dried pulse.") }));
   } else if (reading.verdict === "one") {
     const one = sure[0];
-    parts.push(el("h2", { text: titled(one) }), el("p", { cls: "soft", lang: "la", text: one.species }),
+    parts.push(inTongue(el("h2", { text: titled(one) }), one), el("p", { cls: "soft", lang: "la", text: one.species }),
       el("div", { cls: "grains" }, drawing(one.key, titled(one))), meter(one), next(one));
   } else {
     parts.push(el("h2", { text: say("may_be", "It may be one of these") }));
@@ -78,6 +78,17 @@ function answer(label, reading) {
       el("ul", { cls: "plain" }, notes.map((note) => el("li", { text: `${note.key}: ${note.tell}` })))));
   }
   return el("article", {}, parts);
+}
+
+// A heading in the reader's language, once its name is here; English until then.
+function inTongue(node, one) {
+  if (tongue() !== "en") {
+    get("/v1/names", { ...parts(one), language: tongue() }).then((found) => {
+      const name = (Object.values(found.names)[0] || [])[0];
+      if (name) node.textContent = name.text;
+    }).catch(() => {});
+  }
+  return node;
 }
 
 const titled = (one) => [one.english, one.market_class, say(`form_${one.form}`, one.form), say(`colour_${one.colour}`, one.colour)]
@@ -138,7 +149,7 @@ async function cook(one) {
   ];
   return [
     found.refused && el("p", { cls: "caution", role: "alert", text: found.refused }),
-    ...found.cautions.map((note) => el("p", { cls: "caution", text: note.text })),
+    ...found.cautions.map((note) => el("p", { cls: note.severity === "info" ? "note" : `caution ${note.severity}`, text: note.text })),
     el("dl", {}, lines.flatMap(([name, text]) => [el("dt", { text: name }), el("dd", { text })])),
     el("ol", {}, (found.steps || []).map((step) => el("li", { text: step }))),
     el("p", { cls: "soft", text: `${say("sources", "Sources")}: ${found.sources.join(", ")}` }),
