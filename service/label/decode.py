@@ -5,23 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Any
 
 import numpy as np
 
-from ..glossary.model import Glossary, Pulse
+from ..glossary.model import Pulse
 from .candidates import Hypothesis, Span
 from .index import Meaning
 from .segment import Token
-from .weights import NEAR_COLOURS, WEIGHTS, Weights
-
-Array = np.ndarray[Any, np.dtype[np.float64]]
-SPLITS = ("split-dehulled", "split-with-skin", "whole-dehulled")
-# How often a bag of each form says nothing of its form.
-UNSAID = {
-    "whole": 1.0, "split-dehulled": 0.25, "split-with-skin": 0.06, "whole-dehulled": 0.05, "flour": 0.01,
-    "grits": 0.01, "roasted": 0.02, "puffed": 0.01, "flakes": 0.01, "sprouted": 0.01, "fresh": 0.06, "canned": 0.06,
-}  # fmt: skip
+from .space import Array, Space
+from .weights import Weights
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,111 +24,6 @@ class Posterior:
     none: float
     spans: tuple[Span, ...]
     unread: tuple[Token, ...]
-
-
-class Space:
-    """Everything sold as arrays, with the likelihood of each meaning over it, made once and kept."""
-
-    def __init__(self, glossary: Glossary, weights: Weights = WEIGHTS) -> None:
-        self.weights = weights
-        kept = [sold for sold in glossary.sold if glossary.species[sold.pulse.species].standing == "pulse"]
-        self.pulses: tuple[Pulse, ...] = tuple(sold.pulse for sold in kept)
-        self.strange = frozenset(slug for slug, one in glossary.species.items() if one.standing != "pulse")
-        share = np.array([sold.share for sold in kept])
-        self.prior = (1 - weights.prior_none) * share / share.sum()
-        self.species = np.array([pulse.species for pulse in self.pulses])
-        self.classes = np.array([pulse.market_class for pulse in self.pulses])
-        self.forms = np.array([pulse.form for pulse in self.pulses])
-        self.colours = np.array([pulse.colour for pulse in self.pulses])
-        self.unsaid = np.log(self._unsaid(share))
-        names: dict[tuple[str, str], int] = {}
-        self.group = np.array(
-            [names.setdefault((pulse.species, pulse.form), len(names)) for pulse in self.pulses]
-        )
-        self.groups = tuple(names)
-        self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
-
-    def _unsaid(self, share: Array) -> Array:
-        """How often nothing is said of the form. Halves go unsaid only where they are what is mostly sold."""
-        out = np.array([UNSAID[pulse.form] for pulse in self.pulses])
-        for at, pulse in enumerate(self.pulses):
-            if pulse.form == "whole" and pulse.market_class:
-                kin = (self.species == pulse.species) & (self.classes == pulse.market_class)
-                halves = float(share[kin & np.isin(self.forms, SPLITS)].sum() / share[kin].sum())
-                out[at] = 1.0 if halves < 0.5 else 1.0 - halves
-            if pulse.form not in SPLITS:
-                continue
-            kin = self.species == pulse.species
-            halves = float(share[kin & np.isin(self.forms, SPLITS)].sum() / share[kin].sum())
-            out[at] *= min(1.0, halves * self.weights.halves)
-            if pulse.market_class:
-                kin = kin & (self.classes == pulse.market_class)
-                same = kin & (self.forms == pulse.form)
-                own = float(share[same].sum() / share[kin].sum())
-                out[at] = max(out[at], own if own > 0.5 else 0.0)
-        return out
-
-    def likelihood(self, kind: str, ref: str) -> tuple[Array, float]:
-        """How likely the word is on each bag, and on something that is no pulse."""
-        slot = (kind, ref)
-        if slot not in self._kept:
-            self._kept[slot] = getattr(self, f"_{kind}")(ref)
-        return self._kept[slot]
-
-    def _base(self, ref: str) -> tuple[Array, float]:
-        weights = self.weights
-        pulse = Pulse.of(ref)
-        if pulse.species in self.strange:
-            return np.full(len(self.pulses), weights.other_pulse), weights.other_none
-        own = self.species == pulse.species
-        fits = np.ones(len(self.pulses))
-        if pulse.market_class:
-            fits = np.where(self.classes == pulse.market_class, 1.0, weights.class_miss)
-            fits = np.where(self.classes == "", weights.class_open * self._alike(pulse), fits)
-        return np.where(own, fits, weights.base_miss), weights.base_none
-
-    def _alike(self, named: Pulse) -> Array:
-        """How far a bag of no named class may be one of this class: not where its colour never is."""
-        kin = (self.species == named.species) & (self.classes == named.market_class)
-        return np.where(np.isin(self.colours, [*set(self.colours[kin]), ""]), 1.0, self.weights.colour_odd)
-
-    def _fixed(self, ref: str) -> tuple[Array, float]:
-        weights = self.weights
-        pulse = Pulse.of(ref)
-        found, none = self._base(ref)
-        if pulse.species in self.strange:
-            return found, none
-        if pulse.form:
-            miss = np.full(len(self.pulses), weights.form_miss)
-            if pulse.form in SPLITS:
-                miss[np.isin(self.forms, SPLITS)] = weights.split_near
-            found = found * np.where(self.forms == pulse.form, 1.0, miss)
-        if pulse.colour:
-            found = found * self._colour_fit(pulse.colour)
-        return np.maximum(found, weights.base_miss), weights.fixed_none
-
-    def _form(self, ref: str) -> tuple[Array, float]:
-        none = self.weights.split_none if ref in SPLITS else self.weights.form_none
-        return np.where(self.forms == ref, 1.0, self.weights.form_miss), none
-
-    def _colour(self, ref: str) -> tuple[Array, float]:
-        return self._colour_fit(ref), self.weights.colour_none
-
-    def _colour_fit(self, colour: str) -> Array:
-        weights = self.weights
-        near = np.isin(self.colours, list(NEAR_COLOURS[colour]))
-        fit = np.where(near, weights.colour_near, weights.colour_miss)
-        fit = np.where(self.colours == "", weights.colour_open, fit)
-        return np.where(self.colours == colour, 1.0, fit)
-
-    def _noise(self, ref: str) -> tuple[Array, float]:
-        weights = self.weights
-        none = weights.generic_none if ref == "generic" else weights.noise
-        return np.full(len(self.pulses), weights.noise), none
-
-    def _other(self, ref: str) -> tuple[Array, float]:
-        del ref
-        return np.full(len(self.pulses), self.weights.other_pulse), self.weights.other_none
 
 
 def cover(tokens: Sequence[Token], hypotheses: Sequence[Hypothesis]) -> tuple[list[Hypothesis], list[Token]]:

@@ -126,7 +126,7 @@ TRAITS: tuple[tuple[str, str, Trait], ...] = (
     ("colour", "What colour is the thing in the bag?", _outside),
     ("size", "Lay one beside a grain of long rice (about 7 mm): how long is it?", _size),
     ("shape", "What is its shape?", _flat),
-    ("inside", "Bite or cut one in two: what colour is it inside?", _inside),
+    ("inside", "Cut or bite one in two (do not swallow): what colour is it inside?", _inside),
     ("eye", "Is there a coloured eye where it was attached?", _eye),
     ("name", "Ask the grocer which of these it is.", _english),
 )

@@ -11,8 +11,8 @@ _WORDS = {
     "எவ்வளவு நேரம்|எத்தனை நிமிட|ఎంత సేపు|ఎంతసేపు|ఎన్ని నిమిష|কতক্ষণ|কত মিনিট|કેટલી વાર|કેટલા મિનિટ|cuánto tiempo|cuanto tiempo|"
     "cuántos minutos|cómo se cocin|combien de temps|combien de minutes|cuire|كم دقيقة|كم من الوقت|مدة الطبخ|كيف أطبخ|کتنی دیر|"
     "کیسے پک|wie lange|kochen|ne kadar süre|kaç dakika|quanto tempo|сколько варить|сколько времени|ምን ያህል ጊዜ",
-    "soak": "soak|भिगो|भिजव|ஊற|నానబె|ভিজ|પલાળ|remoj|tremp|نقع|أنقع|بھگو|einweich|ıslat|ammoll|замач|замоч|መዘፍዘፍ|ነክሮ",
-    "water": "how much water|water|कितना पानी|पानी|पाणी|தண்ணீர|నీళ్|নীর|জল|পানি|પાણી|agua|d'eau|ماء|پانی|wasser|su kadar|acqua|воды|ውሃ",
+    "soak": "soak|भिगो|भिजव|ஊற|నానబె|ভিজ|ভেজা|પલાળ|remoj|tremp|نقع|أنقع|بھگو|einweich|ıslat|ammoll|замач|замоч|መዘፍዘፍ|ነክሮ",
+    "water": "how much water|water|कितना पानी|पानी|पाणी|தண்ணீர|నీళ్|নীর|জল|পানি|પાણી|agua|d'eau|ماء|پانی|wasser|ne kadar su|acqua|воды|ውሃ",
     "name": "what do i ask for|how do i ask|what is it called|how do you say|called in|name in|क्या कहते|नाम|नाव|பெயர்|పేరు|নাম|નામ|"
     "cómo se dice|cómo se llama|como se dice|comment dit|comment s'appelle|ما اسم|اسمه|کیا کہتے|wie heißt|nasıl denir|как называется|ስሙ",
     "thanks": "thank|thanks|धन्यवाद|शुक्रिया|நன்றி|ధన్యవాద|ধন্যবাদ|આભાર|gracias|merci|شكرا|شکریہ|danke|teşekkür|grazie|спасибо|አመሰግናለሁ",

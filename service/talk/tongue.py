@@ -42,7 +42,7 @@ PAGE = {
     "texture_firm": "firm, for salads", "texture_tender": "tender", "texture_creamy": "creamy", "dry_g": "Dry weight, g",
     "ask_form": "Look into the bag: what is in it?", "ask_colour": "What colour is the thing in the bag?",
     "ask_size": "Lay one beside a grain of long rice (about 7 mm): how long is it?", "ask_shape": "What is its shape?",
-    "ask_inside": "Bite or cut one in two: what colour is it inside?",
+    "ask_inside": "Cut or bite one in two (do not swallow): what colour is it inside?",
     "ask_eye": "Is there a coloured eye where it was attached?", "ask_name": "Ask the grocer which of these it is.",
     "trait_length_mm": "How long is one grain against a ruler, in mm? A grain of long rice is about 7.",
     "trait_state": "Is it whole with skin, whole without skin, split with skin, or split without skin?",
