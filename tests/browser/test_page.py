@@ -265,3 +265,14 @@ def test_a_reviewer_accepts_with_a_reason(chromium: object, tmp_path: Path) -> N
         one.click("#diff")
         one.wait_for_selector("pre:has-text('उरद')")
         one.close()
+
+
+@pytest.mark.parametrize("view", ["read", "grains", "browse", "kitchen"])
+def test_axe_finds_nothing(page: Page, view: str) -> None:
+    axe = pytest.importorskip("axe_playwright_python.sync_playwright", reason="pip install axe-playwright-python")
+    read(page, "urad dal dhuli 1 kg")
+    page.click("summary:has-text('Cook it')")
+    page.evaluate(f"location.hash = '{view}'")
+    page.wait_for_timeout(600)
+    found = axe.Axe().run(page).response["violations"]
+    assert [(one["id"], [node["html"][:80] for node in one["nodes"]][:3]) for one in found] == []
