@@ -269,7 +269,9 @@ def test_a_reviewer_accepts_with_a_reason(chromium: object, tmp_path: Path) -> N
 
 @pytest.mark.parametrize("view", ["read", "grains", "browse", "kitchen"])
 def test_axe_finds_nothing(page: Page, view: str) -> None:
-    axe = pytest.importorskip("axe_playwright_python.sync_playwright", reason="pip install axe-playwright-python")
+    axe = pytest.importorskip(
+        "axe_playwright_python.sync_playwright", reason="pip install axe-playwright-python"
+    )
     read(page, "urad dal dhuli 1 kg")
     page.click("summary:has-text('Cook it')")
     page.evaluate(f"location.hash = '{view}'")
