@@ -32,6 +32,7 @@ def engine(address: str) -> Engine:
         connect_args={"check_same_thread": False, "timeout": 30} if lite else {},
         poolclass=StaticPool if address in ("sqlite://", "sqlite:///:memory:") else None,
         pool_pre_ping=not lite,
+        hide_parameters=True,  # errors are logged, and people's texts are not
     )
     if lite:
         event.listen(made, "connect", _prepare)

@@ -23,11 +23,12 @@ from .problems import add_handlers
 from .routes import chat, grains, health, kitchen, packs, pages, paper, photos, readings, recipes, suggestions
 from .routes import glossary as glossary_routes
 from .settings import Settings
+from .traces import trace
 from .watch import Watch, refresh
 
 PROBLEMS: dict[int | str, dict[str, Any]] = {
     code: {"model": shapes.Problem, "description": "problem"}
-    for code in (400, 403, 404, 409, 413, 422, 429, 501)
+    for code in (400, 403, 404, 409, 413, 422, 429, 501, 503)
 }
 ROUTES = (glossary_routes, readings, chat, grains, kitchen, recipes, paper, photos, suggestions, packs)
 
@@ -63,6 +64,7 @@ def create_app(settings: Settings, glossary: Glossary, files: dict[str, bytes] |
             allow_headers=["content-type"],
         )
     app.add_middleware(Guard, host=app)
+    app.state.traces = trace(app, settings.traces) if settings.traces else None
     app.openapi = lambda: _described(app)  # type: ignore[method-assign]
     return app
 
@@ -96,6 +98,8 @@ async def _lifespan(app: FastAPI) -> AsyncIterator[None]:
     if watch:
         watch.stop()
     app.state.engine.dispose()
+    if app.state.traces:
+        app.state.traces.shutdown()
 
 
 def _operation(route: APIRoute) -> str:

@@ -9,6 +9,7 @@ from fastapi import FastAPI, Request
 from fastapi.encoders import jsonable_encoder
 from fastapi.exceptions import RequestValidationError
 from fastapi.responses import JSONResponse
+from sqlalchemy.exc import OperationalError
 from starlette.exceptions import HTTPException
 
 from ..errors import PulseError, TooMany
@@ -60,6 +61,18 @@ async def on_http_error(request: Request, error: Exception) -> JSONResponse:
     return problem(error.status_code, str(error.detail), str(error.detail), headers=headers)
 
 
+async def on_store_error(request: Request, error: Exception) -> JSONResponse:
+    """The database cannot be reached or written: not the caller's fault, and worth another try."""
+    log.error("the store failed on %s: %s", request.url.path, type(error).__name__, exc_info=error)
+    return problem(
+        503,
+        "The store cannot be used just now",
+        "Nothing was changed. Send the same request again, with the same idempotency key.",
+        TYPES + "StoreDown",
+        {"Retry-After": "2"},
+    )
+
+
 async def on_any_error(request: Request, error: Exception) -> JSONResponse:
     """The unforeseen: logged with its trace, told without it."""
     log.error("unforeseen error on %s", request.url.path, exc_info=error)
@@ -71,4 +84,5 @@ def add_handlers(app: FastAPI) -> None:
     app.add_exception_handler(PulseError, on_pulse_error)
     app.add_exception_handler(RequestValidationError, on_validation_error)
     app.add_exception_handler(HTTPException, on_http_error)
+    app.add_exception_handler(OperationalError, on_store_error)
     app.add_exception_handler(Exception, on_any_error)

@@ -36,6 +36,7 @@ SETTINGS: tuple[Setting, ...] = (
     Setting("webhook_secret", "", "secret that signs chat webhooks; empty turns them off"),
     Setting("log_texts", False, "write label texts to the log"),
     Setting("metrics", True, "serve /metrics"),
+    Setting("traces", "", "OTLP/HTTP address that OpenTelemetry spans are sent to; empty for none"),
     Setting("open_suggestions", True, "anyone may suggest; reviewing always takes a key"),
 )
 
@@ -57,6 +58,7 @@ class Settings:
     webhook_secret: str = ""
     log_texts: bool = False
     metrics: bool = True
+    traces: str = ""
     open_suggestions: bool = True
 
 

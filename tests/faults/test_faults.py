@@ -186,6 +186,52 @@ def test_a_corrupt_glossary_does_not_start_and_names_the_line(
     assert says in found.stderr and found.stderr.count("\n") == 1 and "Traceback" not in found.stderr
 
 
+def test_a_database_that_cuts_every_connection_in_mid_load(postgres_address: str, folder: Path) -> None:  # noqa: F811
+    """Invariant: what PostgreSQL drops (as at a restart) is a 503 and is sent again; nothing is lost or kept twice."""
+    kept: list[str] = []
+    codes: set[int] = set()
+
+    def write(writer: int) -> None:
+        for at in range(25):
+            name = f"word {writer} {at}"
+            for _ in range(50):
+                answer = httpx.post(
+                    f"{address}/v1/suggestions",
+                    json={"kind": "unread", "text": name},
+                    headers={"Idempotency-Key": f"key-{writer}-{at}"},
+                    timeout=20,
+                )
+                codes.add(answer.status_code)
+                if answer.is_success:
+                    kept.append(name)
+                    break
+                assert answer.headers["content-type"].startswith("application/problem+json")
+                time.sleep(0.05)
+
+    admin = repository.engine(postgres_address)
+    with served(postgres_address, folder) as (address, _):
+        writers = [threading.Thread(target=write, args=(one,)) for one in range(4)]
+        for one in writers:
+            one.start()
+        cuts = 0
+        while any(one.is_alive() for one in writers):
+            with Session(admin) as session:
+                rows = session.connection().exec_driver_sql(
+                    "SELECT pg_terminate_backend(pid) FROM pg_stat_activity "
+                    "WHERE datname = current_database() AND pid <> pg_backend_pid()"
+                )
+                cuts += len(rows.all())
+            time.sleep(0.1)
+        for one in writers:
+            one.join()
+    with Session(admin) as session:
+        held = [one.text for one in session.exec(select(Suggestion)).all()]
+    admin.dispose()
+    assert cuts > 0 and codes <= {200, 201, 503}
+    assert len(kept) == 100
+    assert sorted(held) == sorted(kept)
+
+
 def test_without_redis_each_worker_counts_for_itself() -> None:
     """Invariant: limits fail open to memory, never to errors and never to no limit at all."""
     held = tiny_files()
