@@ -15,6 +15,11 @@ from .segment import Token
 from .space import Array, Space
 from .weights import Weights
 
+# Ways of finding a word that leave no doubt which word it is; what seasons a pulse, said after its name.
+SURE = ("exact", "rejoined")
+NEAR = 6  # words
+SEASONING = {"spice", "salt", "oil", "sweetener"}
+
 
 @dataclass(frozen=True, slots=True)
 class Posterior:
@@ -98,7 +103,7 @@ def decode(
     """The posterior of a label from its spans, log-linear in all of them."""
     weights = space.weights
     speaks = _speaks(spans, languages, weights)
-    near = _nearness(tokens, spans)
+    power_of, beside = _powers(tokens, spans, unread, weights)
     pulses = np.log(space.prior)
     none = float(np.log(weights.prior_none))
     named = [_named(span) for span in spans]
@@ -106,7 +111,7 @@ def decode(
     open_name, open_form = "all" not in named, "all" not in said
     made_of = any(all(one.kind == "other" for one in span.meanings) for span in spans)
     seen: dict[tuple[tuple[str, str], ...], int] = {}
-    for span, close, name, form in zip(spans, near, named, said, strict=True):
+    for span, power, name, form in zip(spans, power_of, named, said, strict=True):
         kinds = {(one.kind, one.ref) for one in span.meanings}
         unsaid = _Unsaid(open_name and name == "some", open_form and form == "some")
         open_form = open_form and form != "some"
@@ -114,7 +119,6 @@ def decode(
         if made_of and name == "all":
             # Things made of pulses carry their names.
             nothing = max(nothing, weights.base_other)
-        power = 1.0 if close else weights.far
         slot = tuple(sorted(kinds))
         power *= weights.repeated ** min(3, seen.get(slot, 0))
         seen[slot] = seen.get(slot, 0) + 1
@@ -124,7 +128,15 @@ def decode(
         pulses = pulses + np.log(weights.no_base)
     if not {"all", "some"} & set(said):
         pulses = pulses + space.unsaid
-    pulses = pulses + min(4, len(unread)) * np.log(weights.unread)
+    else:
+        told = {
+            Pulse.of(one.ref).form if one.kind == "fixed" else one.ref
+            for span in spans
+            for one in span.meanings
+            if _says(one.kind, one.ref)
+        }
+        pulses = pulses + np.where(np.isin(space.forms, [*told]), 0.0, space.untold)
+    pulses = pulses + beside * np.log(weights.unread)
     return _normalised(pulses, none, spans, unread, weights)
 
 
@@ -250,27 +262,70 @@ def _speaks(spans: Sequence[Span], languages: Sequence[str], weights: Weights) -
     return out
 
 
-def _nearness(tokens: Sequence[Token], spans: Sequence[Span]) -> list[bool]:
-    """Which spans stand in the same stretch as the name of the product; all do on a short label."""
-    if len(tokens) <= 10:
-        return [True] * len(spans)
-    where = {token.start: (token.part, token.line) for token in tokens}
-    heads = {
-        spot
-        for span in spans
-        if any(one.kind in ("base", "fixed") for one in span.meanings)
-        for spot in (_spot(where, span.start),)
-    }
-    first = min(heads, default=(0, 0))
-    close = {spot for spot in heads if spot[1] <= first[1] + 1} or {first}
-    return [
-        _spot(where, span.start) in close
-        or any(one.kind in ("base", "fixed", "form") for one in span.meanings)
-        for span in spans
-    ]
+def _powers(
+    tokens: Sequence[Token], spans: Sequence[Span], unread: Sequence[Token], weights: Weights
+) -> tuple[list[float], int]:
+    """How far each span tells of the product, and how many unread words stand about its name.
+
+    A pack says first what is in it, then what to do with it and what it may hold traces of: what comes
+    after the name and apart from it tells less, other names as well.
+    """
+    heads = [span for span in spans if _named(span) == "all"]
+    if not heads or not tokens:
+        return [1.0] * len(spans), min(weights.most_unread, len(unread))
+    head = min(heads, key=lambda span: (span.how not in SURE, span.start))
+    runs = _runs(tokens, spans)
+    order = {token.start: at for at, token in enumerate(tokens)}
+    named = {runs[span.start] for span in heads if span.start in runs and _meant(span) & _meant(head)}
+    here = runs.get(head.start, -1)
+    ending = max((one.end for one in spans if runs.get(one.start) == here), default=head.end)
+    after = next((token.start for token in tokens if token.start >= ending), ending)
+
+    def power(span: Span) -> float:
+        joined = span.start < ending or span.start not in runs or runs[span.start] in named
+        guessed = span.how not in SURE and head.how in SURE
+        if _named(span) == "all":
+            if _meant(span) & _meant(head):
+                return 1.0
+            return weights.guessed if guessed else 1.0 if joined else weights.later
+        if joined:
+            return 1.0
+        if guessed:
+            return weights.guessed
+        if any(one.kind == "other" for one in span.meanings):
+            seasons = {one.ref for one in span.meanings} <= SEASONING
+            return weights.broken if span.start == after and not seasons else weights.far
+        return 1.0 if order[span.start] - order.get(after, 0) <= NEAR else weights.far
+
+    about = sum(one.start <= after for one in unread)
+    powers = [power(span) for span in spans]
+    strayed = 0
+    for at, span in enumerate(spans):
+        if powers[at] < 1.0 and any(one.kind == "other" for one in span.meanings):
+            powers[at] *= weights.strayed**strayed
+            strayed += 1
+    return powers, min(weights.most_unread, about)
 
 
-def _spot(where: Mapping[int, tuple[int, int]], start: int) -> tuple[int, int]:
-    if start in where:
-        return where[start]
-    return where[max((place for place in where if place <= start), default=min(where))]
+def _meant(span: Span) -> set[str]:
+    return {one.ref.partition("/")[0] for one in span.meanings if _names(one)}
+
+
+def _runs(tokens: Sequence[Token], spans: Sequence[Span]) -> dict[int, int]:
+    """The stretch each span's start stands in: words that say something, with nothing between them."""
+    held = [span for span in spans if all(one.kind != "noise" for one in span.meanings)]
+    runs: dict[int, int] = {}
+    run = 0
+    before: Token | None = None
+    for token in tokens:
+        span = next((one for one in held if one.start <= token.start < one.end), None)
+        seasons = span is not None and {one.ref for one in span.meanings} <= SEASONING
+        parted = before is None or (token.part, token.line) != (before.part, before.line)
+        inside = span is not None and token.start > span.start
+        if span is None or seasons or (parted and not inside):
+            run += 1
+        runs[token.start] = run
+        if span is None or seasons:
+            run += 1
+        before = token
+    return runs

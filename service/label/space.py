@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 
 from ..glossary.model import Glossary, Pulse
-from .weights import NEAR_COLOURS, WEIGHTS, Weights
+from .weights import FORMS_WITH, NEAR_COLOURS, WEIGHTS, Weights
 
 Array = np.ndarray[Any, np.dtype[np.float64]]
 SPLITS = ("split-dehulled", "split-with-skin", "whole-dehulled")
@@ -34,6 +34,8 @@ class Space:
         self.colours = np.array([pulse.colour for pulse in self.pulses])
         self.unsaid = np.log(self._unsaid(share))
         names: dict[tuple[str, str], int] = {}
+        # The same where another form is said: dals and whole grains go by many words, the rest are named.
+        self.untold = np.log([1.0 if one in (*SPLITS, "whole") else UNSAID[one] for one in self.forms])
         self.group = np.array(
             [names.setdefault((pulse.species, pulse.form), len(names)) for pulse in self.pulses]
         )
@@ -101,7 +103,8 @@ class Space:
 
     def _form(self, ref: str) -> tuple[Array, float]:
         none = self.weights.split_none if ref in SPLITS else self.weights.form_none
-        return np.where(self.forms == ref, 1.0, self.weights.form_miss), none
+        fits = np.where(self.forms == ref, 1.0, self.weights.form_miss)
+        return np.where(np.isin(self.forms, [*FORMS_WITH.get(ref, ())]), self.weights.form_with, fits), none
 
     def _colour(self, ref: str) -> tuple[Array, float]:
         return self._colour_fit(ref), self.weights.colour_none

@@ -25,6 +25,8 @@ class Weights:
     # A form word that names one form, or that names several, on a bag of another form.
     form_miss: float = 0.003
     form_miss_loose: float = 0.008
+    # A form word on a bag whose form may be said so too: fresh sprouts, roasted flour.
+    form_with: float = 0.15
     # A dal by its trade name, of another kind of split: a form word beside it says which.
     split_near: float = 0.06
     form_none: float = 0.03
@@ -40,13 +42,21 @@ class Weights:
     # A word for something else on a bag of a pulse.
     other_pulse: float = 5e-05
     other_none: float = 0.2
-    # The same far from the name of the product.
+    # The same after the name of the product and apart from it; next to it but parted by a line or a comma.
     far: float = 0.22
+    broken: float = 0.6
+    # Each more of them adds less.
+    strayed: float = 0.5
+    # A name of another pulse after that of the product: traces, recipes, neighbours on the shelf.
+    later: float = 0.3
+    # A word known only by likeness, apart from a name known for certain.
+    guessed: float = 0.1
     # What a label without any pulse name says about being a pulse.
     no_base: float = 0.06
     prior_none: float = 0.12
     # Each unread word beside the name speaks a little for something else.
     unread: float = 0.5
+    most_unread: int = 4
     # A meaning in a language the rest of the label does not speak; in one that was not asked for.
     other_language: float = 0.05
     not_asked: float = 0.12
@@ -77,6 +87,11 @@ class Weights:
 
 
 WEIGHTS = Weights()
+FORMS_WITH = {
+    "fresh": {"sprouted"}, "whole": {"roasted", "canned", "fresh", "sprouted", "whole-dehulled"},
+    "roasted": {"flour", "puffed"}, "split-dehulled": {"roasted", "flour", "grits", "canned"},
+    "split-with-skin": {"roasted"}, "whole-dehulled": {"canned", "roasted", "puffed"}, "puffed": {"roasted", "flakes"},
+}  # fmt: skip
 NEAR_COLOURS = {
     "black": {"brown", "grey", "purple"}, "brown": {"red", "black", "cream", "mottled"},
     "red": {"brown", "pink", "orange", "purple", "mottled"}, "green": {"grey", "yellow"},
