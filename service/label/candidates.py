@@ -119,7 +119,7 @@ class Finder:
                 len(key) < 5 or count > 2 or min(len(one.text) for one in tokens[first : last + 1]) < 2
             ):
                 continue
-            trust, how = (0.995, "exact") if written else (0.9, "rejoined")
+            trust, how = (0.9995, "exact") if written else (0.9, "rejoined")
             span = Span(start.start, token.end, key, entry.meanings, trust, how, entry.shared)
             out.append(Hypothesis(first, last + 1, (span,), _gain(span)))
         return out

@@ -11,14 +11,18 @@ import numpy as np
 from ..glossary.model import Pulse
 from .candidates import Hypothesis, Span
 from .index import Meaning
-from .segment import Token
+from .segment import UNSPACED, Token
 from .space import Array, Space
 from .weights import Weights
 
 # Ways of finding a word that leave no doubt which word it is; what seasons a pulse, said after its name.
-SURE = ("exact", "rejoined")
+SURE = ("exact",)
 NEAR = 6  # words
-SEASONING = {"spice", "salt", "oil", "sweetener"}
+# Languages that name the thing first and what it is of after: soup of lentils.
+HEAD_FIRST = frozenset(
+    "ar fa ku ps he es fr pt it ro ca ht ha yo ig sw zu so om id ms tl vi th lo km qu".split()
+)
+SEASONING = {"spice"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,8 +112,11 @@ def decode(
     none = float(np.log(weights.prior_none))
     named = [_named(span) for span in spans]
     said = [_said(span) for span in spans]
-    open_name, open_form = "all" not in named, "all" not in said
-    made_of = any(all(one.kind == "other" for one in span.meanings) for span in spans)
+    open_name, open_form = "all" not in named, "all" not in said and said.count("some") == 1
+    made_of = any(
+        power >= weights.gapped and all(one.kind == "other" for one in span.meanings)
+        for span, power in zip(spans, power_of, strict=True)
+    )
     seen: dict[tuple[tuple[str, str], ...], int] = {}
     for span, power, name, form in zip(spans, power_of, named, said, strict=True):
         kinds = {(one.kind, one.ref) for one in span.meanings}
@@ -273,13 +280,46 @@ def _powers(
     heads = [span for span in spans if _named(span) == "all"]
     if not heads or not tokens:
         return [1.0] * len(spans), min(weights.most_unread, len(unread))
-    head = min(heads, key=lambda span: (span.how not in SURE, span.start))
+    head = min(
+        heads,
+        key=lambda span: (
+            span.how not in SURE,
+            any(one.kind == "noise" for one in span.meanings),
+            span.start,
+        ),
+    )
     runs = _runs(tokens, spans)
     order = {token.start: at for at, token in enumerate(tokens)}
+    spot = {token.start: token for token in tokens}
     named = {runs[span.start] for span in heads if span.start in runs and _meant(span) & _meant(head)}
     here = runs.get(head.start, -1)
     ending = max((one.end for one in spans if runs.get(one.start) == here), default=head.end)
     after = next((token.start for token in tokens if token.start >= ending), ending)
+
+    ending_token = max(
+        (one for one in tokens if one.start < ending), key=lambda one: one.start, default=tokens[0]
+    )
+
+    def gapped(span: Span) -> bool:
+        """Whether next to nothing parts it from the name, in a language that names the thing last."""
+        if HEAD_FIRST & {one.lang.split("-")[0] for one in span.meanings}:
+            return False
+        between = [one for one in tokens if after <= one.start < span.start]
+        unspaced = all(one.script in UNSPACED for one in between)
+        if len(between) > (3 if unspaced else 1) or ending_token.part != spot[span.start].part:
+            return False
+        return not any(after <= one.start < span.start and _cooks(one) for one in spans)
+
+    def meant_for(span: Span) -> bool:
+        """Whether a word that says what for follows it, as in みつ豆用."""
+        follows = next((one for one in spans if one.start >= span.end), None)
+        return (
+            follows is not None
+            and spot[span.start].script != "LATIN"
+            and _cooks(follows)
+            and spot[span.start].part == spot.get(follows.start, spot[span.start]).part
+            and not any(span.end <= one.start < follows.start for one in tokens)
+        )
 
     def power(span: Span) -> float:
         joined = span.start < ending or span.start not in runs or runs[span.start] in named
@@ -288,13 +328,18 @@ def _powers(
             if _meant(span) & _meant(head):
                 return 1.0
             return weights.guessed if guessed else 1.0 if joined else weights.later
+        kinds = {one.kind for one in span.meanings}
+        against = "other" in kinds and not kinds & {"form", "colour"}
+        if span.start in spot and span.start > head.start and against and meant_for(span):
+            return weights.far
         if joined:
-            return 1.0
+            return weights.doubted if against and guessed else 1.0
         if guessed:
             return weights.guessed
-        if any(one.kind == "other" for one in span.meanings):
-            seasons = {one.ref for one in span.meanings} <= SEASONING
-            return weights.broken if span.start == after and not seasons else weights.far
+        if against:
+            if {one.ref for one in span.meanings} <= SEASONING:
+                return weights.far
+            return weights.broken if span.start == after else weights.gapped if gapped(span) else weights.far
         return 1.0 if order[span.start] - order.get(after, 0) <= NEAR else weights.far
 
     about = sum(one.start <= after for one in unread)
@@ -305,6 +350,10 @@ def _powers(
             powers[at] *= weights.strayed**strayed
             strayed += 1
     return powers, min(weights.most_unread, about)
+
+
+def _cooks(span: Span) -> bool:
+    return any(one.kind == "noise" and one.ref == "cooking" for one in span.meanings)
 
 
 def _meant(span: Span) -> set[str]:

@@ -79,7 +79,12 @@ class Space:
         if pulse.market_class:
             fits = np.where(self.classes == pulse.market_class, 1.0, weights.class_miss)
             fits = np.where(self.classes == "", weights.class_open * self._alike(pulse), fits)
-        return np.where(own, fits, weights.base_miss), weights.base_none
+        return np.where(own, fits, weights.base_miss), weights.base_none * self._usual(own & (fits == 1.0))
+
+    def _usual(self, named: Array) -> float:
+        """How usual what is named is, at most 1: of rare pulses rare things are made."""
+        mass = float(self.prior[named].sum())
+        return min(1.0, max(mass, 1e-6) / self.weights.usual) ** self.weights.rarer
 
     def _alike(self, named: Pulse) -> Array:
         """How far a bag of no named class may be one of this class: not where its colour never is."""
@@ -99,7 +104,8 @@ class Space:
             found = found * np.where(self.forms == pulse.form, 1.0, miss)
         if pulse.colour:
             found = found * self._colour_fit(pulse.colour)
-        return np.maximum(found, weights.base_miss), weights.fixed_none
+        none = weights.fixed_none * self._usual(found == 1.0)
+        return np.maximum(found, weights.base_miss), none
 
     def _form(self, ref: str) -> tuple[Array, float]:
         none = self.weights.split_none if ref in SPLITS else self.weights.form_none

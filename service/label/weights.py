@@ -13,7 +13,7 @@ class Weights:
     # A row we write first is likelier meant than one we only read.
     use: Mapping[str, float] = field(default_factory=lambda: {"preferred": 1.0, "also": 0.85, "decode": 0.6})
     # A word of one species on a bag of another; of a class on a bag of another class.
-    base_miss: float = 8e-05
+    base_miss: float = 2e-04
     class_miss: float = 0.01
     class_open: float = 0.5
     colour_odd: float = 0.5
@@ -29,6 +29,9 @@ class Weights:
     form_with: float = 0.15
     # A dal by its trade name, of another kind of split: a form word beside it says which.
     split_near: float = 0.06
+    # Things made of a pulse are rare as the pulse is, by this power, below this share of all that is sold.
+    usual: float = 0.02
+    rarer: float = 0.7
     form_none: float = 0.03
     split_none: float = 0.0006
     # A colour word on a bag of another colour: people differ about tan, cream and grey.
@@ -40,17 +43,21 @@ class Weights:
     noise: float = 0.2
     generic_none: float = 0.01
     # A word for something else on a bag of a pulse.
-    other_pulse: float = 5e-05
+    other_pulse: float = 2e-04
     other_none: float = 0.2
     # The same after the name of the product and apart from it; next to it but parted by a line or a comma.
     far: float = 0.22
     broken: float = 0.6
+    # One word away from it: soya bean refined oil.
+    gapped: float = 0.8
     # Each more of them adds less.
     strayed: float = 0.5
     # A name of another pulse after that of the product: traces, recipes, neighbours on the shelf.
     later: float = 0.3
     # A word known only by likeness, apart from a name known for certain.
     guessed: float = 0.1
+    # The same next to it, where it says that the product is something else.
+    doubted: float = 0.7
     # What a label without any pulse name says about being a pulse.
     no_base: float = 0.06
     prior_none: float = 0.12
@@ -73,10 +80,7 @@ class Weights:
     repeated: float = 0.7
     # How fast a dal goes unsaid as halves make up more of what is sold of a species.
     halves: float = 1.0
-    # Trust in a span by how it was found.
-    exact: float = 0.995
-    alike: float = 0.93
-    crossed: float = 0.8
+    # What a word is worth where it was not the word we took it for.
     background: float = 0.03
     # Softening of the posterior, and what is always left for the unforeseen.
     temperature: float = 0.8
