@@ -119,9 +119,11 @@ class Finder:
                 len(key) < 5 or count > 2 or min(len(one.text) for one in tokens[first : last + 1]) < 2
             ):
                 continue
-            trust, how = (0.9995, "exact") if written else (0.9, "rejoined")
+            # A word that begins inside one stretch of letters and ends in the next is seldom meant.
+            torn = unspaced and start.glued and not all(one.glued for one in tokens[first : last + 1])
+            trust, how = (0.9995, "exact") if written and not torn else (0.9, "rejoined")
             span = Span(start.start, token.end, key, entry.meanings, trust, how, entry.shared)
-            out.append(Hypothesis(first, last + 1, (span,), _gain(span)))
+            out.append(Hypothesis(first, last + 1, (span,), _gain(span) - 2.5 * torn))
         return out
 
     def _single(self, token: Token, first: int) -> list[Hypothesis]:

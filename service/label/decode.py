@@ -205,7 +205,7 @@ def _weigh(
         if unsaid.form and not _says(*slot):
             fits = fits * np.exp(space.unsaid)
         if unsaid.name and slot[0] not in ("base", "fixed"):
-            fits = fits * weights.no_base
+            fits, unfit = fits * weights.no_base, unfit * weights.no_base
         bag = np.maximum(bag, weight * fits)
         nothing = max(nothing, weight * unfit)
         total = max(total, weight)
@@ -311,15 +311,15 @@ def _powers(
         return not any(after <= one.start < span.start and _cooks(one) for one in spans)
 
     def meant_for(span: Span) -> bool:
-        """Whether a word that says what for follows it, as in みつ豆用."""
-        follows = next((one for one in spans if one.start >= span.end), None)
-        return (
-            follows is not None
-            and spot[span.start].script != "LATIN"
-            and _cooks(follows)
-            and spot[span.start].part == spot.get(follows.start, spot[span.start]).part
-            and not any(span.end <= one.start < follows.start for one in tokens)
-        )
+        """Whether a word that says what for follows it, or the list it heads, as in みつ豆用."""
+        at = order[span.start]
+        if tokens[at].script == "LATIN":
+            return False
+        for token in tokens[at:]:
+            found = next((one for one in spans if one.start <= token.start < one.end), None)
+            if found is None or not any(one.kind == "other" for one in found.meanings):
+                return found is not None and _cooks(found)
+        return False
 
     def power(span: Span) -> float:
         joined = span.start < ending or span.start not in runs or runs[span.start] in named
@@ -330,7 +330,7 @@ def _powers(
             return weights.guessed if guessed else 1.0 if joined else weights.later
         kinds = {one.kind for one in span.meanings}
         against = "other" in kinds and not kinds & {"form", "colour"}
-        if span.start in spot and span.start > head.start and against and meant_for(span):
+        if span.start in spot and against and meant_for(span):
             return weights.far
         if joined:
             return weights.doubted if against and guessed else 1.0

@@ -84,7 +84,7 @@ class Space:
     def _usual(self, named: Array) -> float:
         """How usual what is named is, at most 1: of rare pulses rare things are made."""
         mass = float(self.prior[named].sum())
-        return min(1.0, max(mass, 1e-6) / self.weights.usual) ** self.weights.rarer
+        return float(min(1.0, max(mass, 1e-6) / self.weights.usual) ** self.weights.rarer)
 
     def _alike(self, named: Pulse) -> Array:
         """How far a bag of no named class may be one of this class: not where its colour never is."""
