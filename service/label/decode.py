@@ -198,8 +198,15 @@ def _weigh(
     nothing = total = 0.0
     strongest = _strongest(span, speaks, place, weights)
     forms = [slot for slot in strongest if slot[0] == "form"]
+    meant = {
+        ref.partition("/")[0] for kind, ref in strongest if kind in ("base", "fixed")
+    } & space.mass.keys()
+    most = max((space.mass[slug] for slug in meant), default=1.0)
     for slot, weight in strongest.items():
         fits, unfit = space.likelihood(*slot)
+        if slot[0] in ("base", "fixed") and len(meant) > 1:
+            # Where a language calls two pulses by one word, the world's trade says little of which it means.
+            weight *= (most / space.mass.get(slot[1].partition("/")[0], most)) ** weights.homonym
         if slot[0] == "form" and len(forms) > 1:
             fits = np.maximum(fits, weights.form_miss_loose)
         if unsaid.form and not _says(*slot):

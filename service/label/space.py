@@ -40,6 +40,8 @@ class Space:
             [names.setdefault((pulse.species, pulse.form), len(names)) for pulse in self.pulses]
         )
         self.groups = tuple(names)
+        slugs = sorted(set(map(str, self.species)))
+        self.mass = {slug: float(self.prior[self.species == slug].sum()) for slug in slugs}
         self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
 
     def _unsaid(self, share: Array) -> Array:

@@ -18,10 +18,10 @@ class Weights:
     class_open: float = 0.5
     colour_odd: float = 0.5
     # A species name on something that is no pulse at all.
-    base_none: float = 0.0006
+    base_none: float = 0.0007
     # The same where another word says what it is instead: chickpea crisps, lentil pasta.
     base_other: float = 0.02
-    fixed_none: float = 0.0008
+    fixed_none: float = 0.0009
     # A form word that names one form, or that names several, on a bag of another form.
     form_miss: float = 0.003
     form_miss_loose: float = 0.008
@@ -60,7 +60,7 @@ class Weights:
     doubted: float = 0.7
     # What a label without any pulse name says about being a pulse.
     no_base: float = 0.06
-    prior_none: float = 0.12
+    prior_none: float = 0.16
     # Each unread word beside the name speaks a little for something else.
     unread: float = 0.5
     most_unread: int = 4
@@ -74,6 +74,8 @@ class Weights:
     some_place: float = 0.2
     # Of the things a word may mean, those that fewer languages mean by it weigh less, by this power.
     fewer: float = 1.0
+    # How far what is sold more in the world is held back among the meanings of one word.
+    homonym: float = 0.5
     # A word for one species on a bag of another whose own names hold it (bean, in mung bean).
     shared_head: float = 0.08
     # A second word of the same meaning adds less than the first.

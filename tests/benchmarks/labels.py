@@ -121,7 +121,7 @@ def main(half: str = "test", most: int = 10_000, show: bool = False) -> None:
     glossary = files.load()
     reader = Reader(glossary)
     names = known(glossary)
-    for corpus in ("packs", "made"):
+    for corpus in ("hand", "made"):
         wanted = list(labels(corpus, half))[:most]
         print(
             f"-- {corpus}, {half} half: {len(wanted)} labels, {len(names)} whole names known to the baselines"
