@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..glossary.model import Hazard, Pulse
 from .kitchen import Kitchen
@@ -150,28 +150,35 @@ def cautions(
     return tuple(sorted(only.values(), key=lambda one: -SEVERITIES.index(one.severity)))
 
 
+POISON_SEED = Refusal(
+    "cooking it", "this seed is a poison, not a pulse", "keep it out of the kitchen", "memory"
+)
+SLOW_RAW = Refusal(
+    "raw in a slow cooker",
+    "a slow cooker stays near 80 to 95 degrees, which does not destroy the poison in the raw seed and, for "
+    "kidney beans, can raise it several fold",
+    "soak 12 hours, drain, boil hard in fresh water for 30 minutes, then slow-cook",
+    "common-practice",
+)
+MICROWAVE_RAW = Refusal(
+    "raw in a microwave",
+    "a microwave oven heats unevenly and is a poor way to destroy the poison in the raw seed",
+    "soak 12 hours, drain, boil hard in a pot for 30 minutes; a microwave may warm it afterwards",
+    "common-practice",
+)
+
+
 def refusal(pulse: Pulse, kitchen: Kitchen, standing: str) -> Refusal | None:
     """Why this must not be cooked so, or None."""
     if standing == "poison":
-        return Refusal(
-            "cooking", "this seed is a poison, not a pulse", "keep it out of the kitchen", "memory"
-        )
-    if pulse.form in COOKED_BY_MAKER or kitchen.boiled_first:
+        return POISON_SEED
+    if pulse.form in COOKED_BY_MAKER or kitchen.boiled_first or pulse.species not in NEVER_RAW_SLOW:
         return None
-    if kitchen.vessel == "slow" and pulse.species in NEVER_RAW_SLOW:
-        return Refusal(
-            "slow cooker from raw",
-            "a slow cooker stays near 80 to 95 degrees, which does not destroy the poison in the raw seed and, for "
-            "kidney beans, can raise it several fold",
-            "soak 12 hours, drain, boil hard in fresh water for 30 minutes, then slow-cook",
-            "fda-lectin" if pulse.species in PHASEOLUS else "common-practice",
-        )
-    if kitchen.vessel == "microwave" and pulse.species in NEVER_RAW_SLOW:
-        return Refusal(
-            "microwave from raw",
-            "a microwave oven heats unevenly and is a poor way to destroy the poison in the raw seed",
-            "soak 12 hours, drain, boil hard in a pot for 30 minutes; a microwave may warm it afterwards",
-            "efsa-lectin-2026" if pulse.species in PHASEOLUS else "common-practice",
+    if kitchen.vessel == "slow":
+        return replace(SLOW_RAW, source="fda-lectin") if pulse.species in PHASEOLUS else SLOW_RAW
+    if kitchen.vessel == "microwave":
+        return (
+            replace(MICROWAVE_RAW, source="efsa-lectin-2026") if pulse.species in PHASEOLUS else MICROWAVE_RAW
         )
     return None
 

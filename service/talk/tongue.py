@@ -7,8 +7,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
+from ..glossary.model import Glossary
 from ..kitchen import caution, effects, words
 from ..kitchen.caution import Caution
+from ..kitchen.ready import READY
 
 SLOT = re.compile(r"\{(\w+)\}")
 # Words of the page, by the key it asks for them with.
@@ -121,6 +123,17 @@ STEPS = (
     "Try several: it is done when {texture}.",
     "Not {what}: {why}.",
     "Instead: {instead}.",
+    "Soaking this one is pointless: it is cooked from dry.",
+    (
+        "Published tables disagree {where}: from {low} to {high} minutes; the range given follows what most of "
+        "them say for this texture."
+    ),
+    "under pressure",
+    "in an open pot",
+    (
+        "At this height water boils {degrees} degrees lower; rules of thumb add {rule} %, softening rates ask for "
+        "up to {most} %."
+    ),
 )
 
 
@@ -162,8 +175,8 @@ def _pattern(template: str) -> re.Pattern[str]:
     return re.compile(made, re.DOTALL)
 
 
-def messages() -> tuple[str, ...]:
-    """Every English message that can be translated, each once, in the order of use."""
+def messages(glossary: Glossary | None = None) -> tuple[str, ...]:
+    """Every English message that can be translated, each once; those of the glossary's own data with it."""
     found: list[str] = [*PAGE.values(), *CHAT, *ANSWERS, *STEPS]
     for table in (words.BASIS, words.TEXTURES, words.VESSELS, words.SOAKS):
         found += table.values()
@@ -176,8 +189,25 @@ def messages() -> tuple[str, ...]:
         *effects.SODA.values(),
     ):
         if effect:
-            found.append(effect.why[0].upper() + effect.why[1:] + ".")
+            found.append(_sentence(effect.why))
+    found.append(_sentence(effects.hardness(None).why))
+    for one in (caution.POISON_SEED, caution.SLOW_RAW, caution.MICROWAVE_RAW):
+        found += [one.what, one.why, one.instead]
+    found += [one.how for one in READY.values()]
+    if glossary:
+        found += [hazard.text for species in glossary.species.values() for hazard in species.hazards]
+        found += [
+            _sentence(one.note)
+            for species in glossary.species.values()
+            if species.cooking
+            for one in species.cooking.times
+            if one.note
+        ]
     return tuple(dict.fromkeys(found))
+
+
+def _sentence(text: str) -> str:
+    return f"{text[0].upper()}{text[1:]}."
 
 
 def _cautions() -> Iterable[Caution]:

@@ -11,9 +11,11 @@ import polib
 from babel import Locale, UnknownLocaleError
 
 from ..errors import Unknown
+from ..glossary.model import Glossary
 from ..glossary.tags import accepted, chain
 from ..talk import Tongue, messages
 
+READ_TWICE = "read twice"
 LOCALE = Path(__file__).with_name("locale")
 
 
@@ -57,7 +59,13 @@ def own_name(tag: str) -> str:
     return str(found or tag)
 
 
-def untranslated(tag: str) -> list[str]:
-    """English messages without a translation."""
+def untranslated(tag: str, glossary: Glossary | None = None) -> list[str]:
+    """English messages without a translation, those of the glossary's data with them."""
     known = catalogues().get(tag, {})
-    return [] if tag == "en" else [one for one in messages() if one not in known]
+    return [] if tag == "en" else [one for one in messages(glossary) if one not in known]
+
+
+def read_twice(tag: str) -> int:
+    """How many of a catalogue's texts someone who did not write them has read."""
+    entries = polib.pofile(os.fspath(LOCALE / f"{tag}.po"), encoding="utf-8")
+    return sum(one.comment == READ_TWICE for one in entries if one.msgstr)

@@ -150,7 +150,7 @@ async def guidance(asked: CookIn, shelf: ShelfDep) -> dict[str, Any]:
         "sources": found.sources,
         "basis": found.basis,
         "refused": say(f"Not {found.refused.what}: {found.refused.why}.") if found.refused else None,
-        "instead": found.refused.instead if found.refused else None,
+        "instead": say(found.refused.instead) if found.refused else None,
     }
 
 
