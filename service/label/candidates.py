@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import Any
 
@@ -14,6 +13,7 @@ from rapidfuzz.distance import OSA
 from .index import Entry, Index, Meaning, family_of
 from .segment import UNSPACED, Token
 from .skeleton import skeleton
+from .span import Hypothesis, Span, gain
 
 Array = np.ndarray[Any, np.dtype[Any]]
 NAMING = ("base", "fixed", "other")
@@ -21,29 +21,6 @@ NAMING = ("base", "fixed", "other")
 SLACK = 2
 # Scripts that leave vowels out, or that are read by whole letters: their skeletons meet others by chance.
 VOWELLESS = {"ARABIC", "HEBREW", "CJK", "HANGUL"}
-
-
-@dataclass(frozen=True, slots=True)
-class Span:
-    """A stretch of the comparable text, what it may mean, and how far to trust that (0 to 1)."""
-
-    start: int
-    end: int
-    key: str
-    meanings: tuple[Meaning, ...]
-    trust: float
-    how: str
-    shared: frozenset[str] = frozenset()
-
-
-@dataclass(frozen=True, slots=True)
-class Hypothesis:
-    """One reading of the tokens `first` to `last` (half-open); `gain` says how much it explains."""
-
-    first: int
-    last: int
-    spans: tuple[Span, ...]
-    gain: float
 
 
 class Finder:
@@ -99,7 +76,7 @@ class Finder:
         span = Span(
             tokens[begin].start, tokens[end - 1].end, keys[0], _together(entries, keys), trust, "near"
         )
-        return [Hypothesis(begin, end, (span,), _gain(span))]
+        return [Hypothesis(begin, end, (span,), gain(span))]
 
     def _exact(self, tokens: tuple[Token, ...], first: int, unspaced: bool) -> list[Hypothesis]:
         out: list[Hypothesis] = []
@@ -123,7 +100,7 @@ class Finder:
             torn = unspaced and start.glued and not all(one.glued for one in tokens[first : last + 1])
             trust, how = (0.9995, "exact") if written and not torn else (0.9, "rejoined")
             span = Span(start.start, token.end, key, entry.meanings, trust, how, entry.shared)
-            out.append(Hypothesis(first, last + 1, (span,), _gain(span) - 2.5 * torn))
+            out.append(Hypothesis(first, last + 1, (span,), gain(span) - 2.5 * torn))
         return out
 
     def _single(self, token: Token, first: int) -> list[Hypothesis]:
@@ -137,7 +114,7 @@ class Finder:
                 Span(token.start + start, token.start + end, key, meanings, trust, how)
                 for start, end, key, meanings, trust, how in pieces
             )
-            out.append(Hypothesis(first, first + 1, spans, sum(map(_gain, spans)) - 0.5))
+            out.append(Hypothesis(first, first + 1, spans, sum(map(gain, spans)) - 0.5))
         return out
 
     def _rejoined(self, tokens: tuple[Token, ...], first: int) -> list[Hypothesis]:
@@ -158,7 +135,7 @@ class Finder:
             keys = [found for found in bones if entries[found].family == family_of(one.script)]
             if keys:
                 span = Span(one.start, token.end, keys[0], _together(entries, keys), 0.8, "rejoined")
-                out.append(Hypothesis(first, last + 1, (span,), _gain(span)))
+                out.append(Hypothesis(first, last + 1, (span,), gain(span)))
         return out
 
     def _tailed(self, tokens: tuple[Token, ...], first: int) -> list[Hypothesis]:
@@ -177,7 +154,7 @@ class Finder:
                 seam = token.start + cut
                 head = Span(tokens[first].start, seam, name.key, name.meanings, 0.97, "part", name.shared)
                 form = Span(seam, token.end, tail.key, tail.meanings, 0.97, "part")
-                out.append(Hypothesis(first, last + 1, (head, form), _gain(head) + _gain(form)))
+                out.append(Hypothesis(first, last + 1, (head, form), gain(head) + gain(form)))
                 break
             key += token.text
         return out
@@ -210,13 +187,6 @@ def _glues(name: Entry, tail: Entry) -> bool:
     """Whether the first may be a name and the second a form written onto it."""
     named = any(one.kind in ("base", "fixed") for one in name.meanings)
     return named and any(one.kind == "form" for one in tail.meanings)
-
-
-def _gain(span: Span) -> float:
-    letters = sum(1.0 if char.isascii() else 2.2 if ord(char) > 0x2E80 else 1.2 for char in span.key)
-    letters = min(letters, 1.3 * max(1, span.end - span.start) * (2.2 if ord(span.key[0]) > 0x2E80 else 1.2))
-    weight = 1.0 if any(one.kind in ("base", "fixed", "other") for one in span.meanings) else 0.95
-    return letters * span.trust * weight - 1.2
 
 
 def _together(entries: dict[str, Entry], keys: list[str]) -> tuple[Meaning, ...]:

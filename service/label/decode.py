@@ -9,20 +9,17 @@ from itertools import pairwise
 import numpy as np
 
 from ..glossary.model import Pulse
-from .candidates import Hypothesis, Span
 from .index import Meaning
-from .segment import UNSPACED, Token
+from .position import named, names, powers
+from .segment import Token
 from .space import Array, Space
+from .span import Hypothesis, Span
 from .weights import Weights
 
-# Ways of finding a word that leave no doubt which word it is; what seasons a pulse, said after its name.
-SURE = ("exact",)
-NEAR = 6  # words
-# Languages that name the thing first and what it is of after: soup of lentils.
-HEAD_FIRST = frozenset(
-    "ar fa ku ps he es fr pt it ro ca ht ha yo ig sw zu so om id ms tl vi th lo km qu".split()
-)
-SEASONING = {"spice"}
+# Phrases taken apart in search of names that agree: a list of many goods is not worth more.
+TRIES = 8
+# What weighs less than this is not worth weighing.
+FAINT = 0.002
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,29 +68,28 @@ def agreeing(
     "Split mung | beans" and "moong dal | yellow split" fall apart so; without the phrase they agree.
     """
     used, unread = cover(tokens, hypotheses)
-    if not _contradict(used):
-        return used, unread
-    for phrase in used:
-        if phrase.last - phrase.first < 2 or not _species(phrase):
+    for phrase in _contradicting(used)[:TRIES]:
+        if phrase.last - phrase.first < 2:
             continue
         others = [one for one in hypotheses if (one.first, one.last) != (phrase.first, phrase.last)]
         again, left = cover(tokens, others)
-        if len(left) <= len(unread) and not _contradict(again):
+        if len(left) <= len(unread) and not _contradicting(again):
             return again, left
     return used, unread
 
 
-def _contradict(used: Sequence[Hypothesis]) -> bool:
-    """Whether two neighbouring names have no species in common."""
-    named = [(one, _species(one)) for one in used if _species(one)]
-    return any(
-        after.first - before.last <= 1 and not (mine & theirs)
-        for (before, mine), (after, theirs) in pairwise(named)
-    )
+def _contradicting(used: Sequence[Hypothesis]) -> list[Hypothesis]:
+    """Neighbouring names that have no species in common."""
+    telling = [(one, species) for one in used for species in (_species(one),) if species]
+    found = []
+    for (before, mine), (after, theirs) in pairwise(telling):
+        if after.first - before.last <= 1 and not mine & theirs:
+            found += [before, after]
+    return list({id(one): one for one in found}.values())
 
 
 def _species(one: Hypothesis) -> set[str]:
-    return {m.ref.partition("/")[0] for span in one.spans for m in span.meanings if _names(m)}
+    return {m.ref.partition("/")[0] for span in one.spans for m in span.meanings if names(m)}
 
 
 def decode(
@@ -107,18 +103,20 @@ def decode(
     """The posterior of a label from its spans, log-linear in all of them."""
     weights = space.weights
     speaks = _speaks(spans, languages, weights)
-    power_of, beside = _powers(tokens, spans, unread, weights)
+    power_of, beside = powers(tokens, spans, unread, weights)
     pulses = np.log(space.prior)
     none = float(np.log(weights.prior_none))
-    named = [_named(span) for span in spans]
+    naming = [named(span) for span in spans]
     said = [_said(span) for span in spans]
-    open_name, open_form = "all" not in named, "all" not in said and said.count("some") == 1
+    open_name, open_form = "all" not in naming, "all" not in said and said.count("some") == 1
     made_of = any(
         power >= weights.gapped and all(one.kind == "other" for one in span.meanings)
         for span, power in zip(spans, power_of, strict=True)
     )
     seen: dict[tuple[tuple[str, str], ...], int] = {}
-    for span, power, name, form in zip(spans, power_of, named, said, strict=True):
+    for span, power, name, form in zip(spans, power_of, naming, said, strict=True):
+        if power < FAINT:
+            continue
         kinds = {(one.kind, one.ref) for one in span.meanings}
         unsaid = _Unsaid(open_name and name == "some", open_form and form == "some")
         open_form = open_form and form != "some"
@@ -131,7 +129,7 @@ def decode(
         seen[slot] = seen.get(slot, 0) + 1
         pulses = pulses + power * np.log(bag)
         none += power * float(np.log(nothing))
-    if open_name and "some" not in named:
+    if open_name and "some" not in naming:
         pulses = pulses + np.log(weights.no_base)
     if not {"all", "some"} & set(said):
         pulses = pulses + space.unsaid
@@ -147,18 +145,8 @@ def decode(
     return _normalised(pulses, none, spans, unread, weights)
 
 
-def _names(one: Meaning) -> bool:
-    return one.kind in ("base", "fixed")
-
-
 def _says(kind: str, ref: str) -> bool:
     return kind == "form" or (kind == "fixed" and bool(Pulse.of(ref).form))
-
-
-def _named(span: Span) -> str:
-    """Whether all, some or none of what a span may mean, noise apart, names a pulse."""
-    names = [_names(one) for one in span.meanings if one.kind != "noise"]
-    return "none" if not any(names) else "all" if all(names) else "some"
 
 
 def _said(span: Span) -> str:
@@ -218,8 +206,8 @@ def _weigh(
         total = max(total, weight)
     if span.shared:
         bag = np.maximum(bag, total * weights.shared_head * np.isin(space.species, list(span.shared)))
-    names = any(_names(one) for one in span.meanings)
-    spoken = 1.0 if names else max((speaks.get(one.lang, 1.0) for one in span.meanings), default=1.0)
+    naming = any(names(one) for one in span.meanings)
+    spoken = 1.0 if naming else max((speaks.get(one.lang, 1.0) for one in span.meanings), default=1.0)
     trust = span.trust * spoken**weights.foreign
     bag = trust * bag / total + (1 - trust) * weights.background
     return bag, trust * nothing / total + (1 - trust) * weights.background
@@ -274,114 +262,3 @@ def _speaks(spans: Sequence[Span], languages: Sequence[str], weights: Weights) -
                 factor *= weights.not_asked
             out[one.lang] = factor
     return out
-
-
-def _powers(
-    tokens: Sequence[Token], spans: Sequence[Span], unread: Sequence[Token], weights: Weights
-) -> tuple[list[float], int]:
-    """How far each span tells of the product, and how many unread words stand about its name.
-
-    A pack says first what is in it, then what to do with it and what it may hold traces of: what comes
-    after the name and apart from it tells less, other names as well.
-    """
-    heads = [span for span in spans if _named(span) == "all"]
-    if not heads or not tokens:
-        return [1.0] * len(spans), min(weights.most_unread, len(unread))
-    head = min(
-        heads,
-        key=lambda span: (
-            span.how not in SURE,
-            any(one.kind == "noise" for one in span.meanings),
-            span.start,
-        ),
-    )
-    runs = _runs(tokens, spans)
-    order = {token.start: at for at, token in enumerate(tokens)}
-    spot = {token.start: token for token in tokens}
-    named = {runs[span.start] for span in heads if span.start in runs and _meant(span) & _meant(head)}
-    here = runs.get(head.start, -1)
-    ending = max((one.end for one in spans if runs.get(one.start) == here), default=head.end)
-    after = next((token.start for token in tokens if token.start >= ending), ending)
-
-    ending_token = max(
-        (one for one in tokens if one.start < ending), key=lambda one: one.start, default=tokens[0]
-    )
-
-    def gapped(span: Span) -> bool:
-        """Whether next to nothing parts it from the name, in a language that names the thing last."""
-        if HEAD_FIRST & {one.lang.split("-")[0] for one in span.meanings}:
-            return False
-        between = [one for one in tokens if after <= one.start < span.start]
-        unspaced = all(one.script in UNSPACED for one in between)
-        if len(between) > (3 if unspaced else 1) or ending_token.part != spot[span.start].part:
-            return False
-        return not any(after <= one.start < span.start and _cooks(one) for one in spans)
-
-    def meant_for(span: Span) -> bool:
-        """Whether a word that says what for follows it, or the list it heads, as in みつ豆用."""
-        at = order[span.start]
-        if tokens[at].script == "LATIN":
-            return False
-        for token in tokens[at:]:
-            found = next((one for one in spans if one.start <= token.start < one.end), None)
-            if found is None or not any(one.kind == "other" for one in found.meanings):
-                return found is not None and _cooks(found)
-        return False
-
-    def power(span: Span) -> float:
-        joined = span.start < ending or span.start not in runs or runs[span.start] in named
-        guessed = span.how not in SURE and head.how in SURE
-        if _named(span) == "all":
-            if _meant(span) & _meant(head):
-                return 1.0
-            return weights.guessed if guessed else 1.0 if joined else weights.later
-        kinds = {one.kind for one in span.meanings}
-        against = "other" in kinds and not kinds & {"form", "colour"}
-        if span.start in spot and against and meant_for(span):
-            return weights.far
-        if joined:
-            return weights.doubted if against and guessed else 1.0
-        if guessed:
-            return weights.guessed
-        if against:
-            if {one.ref for one in span.meanings} <= SEASONING:
-                return weights.far
-            return weights.broken if span.start == after else weights.gapped if gapped(span) else weights.far
-        return 1.0 if order[span.start] - order.get(after, 0) <= NEAR else weights.far
-
-    about = sum(one.start <= after for one in unread)
-    powers = [power(span) for span in spans]
-    strayed = 0
-    for at, span in enumerate(spans):
-        if powers[at] < 1.0 and any(one.kind == "other" for one in span.meanings):
-            powers[at] *= weights.strayed**strayed
-            strayed += 1
-    return powers, min(weights.most_unread, about)
-
-
-def _cooks(span: Span) -> bool:
-    return any(one.kind == "noise" and one.ref == "cooking" for one in span.meanings)
-
-
-def _meant(span: Span) -> set[str]:
-    return {one.ref.partition("/")[0] for one in span.meanings if _names(one)}
-
-
-def _runs(tokens: Sequence[Token], spans: Sequence[Span]) -> dict[int, int]:
-    """The stretch each span's start stands in: words that say something, with nothing between them."""
-    held = [span for span in spans if all(one.kind != "noise" for one in span.meanings)]
-    runs: dict[int, int] = {}
-    run = 0
-    before: Token | None = None
-    for token in tokens:
-        span = next((one for one in held if one.start <= token.start < one.end), None)
-        seasons = span is not None and {one.ref for one in span.meanings} <= SEASONING
-        parted = before is None or (token.part, token.line) != (before.part, before.line)
-        inside = span is not None and token.start > span.start
-        if span is None or seasons or (parted and not inside):
-            run += 1
-        runs[token.start] = run
-        if span is None or seasons:
-            run += 1
-        before = token
-    return runs

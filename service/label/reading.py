@@ -13,13 +13,14 @@ import numpy as np
 
 from ..errors import BadInput, TooLarge
 from ..glossary.model import Glossary, Pulse
-from .candidates import Finder, Span
+from .candidates import Finder
 from .decode import Posterior, agreeing, decode
 from .index import Meaning, index
 from .normalise import Normal, normalise
 from .question import Question, question
 from .segment import Token, hs_codes, segment
 from .space import Space
+from .span import Span
 from .weights import WEIGHTS, Weights
 
 LONGEST = 20_000

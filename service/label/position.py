@@ -1,0 +1,150 @@
+"""How far each word of a label tells of the product, by where it stands."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections.abc import Sequence
+
+from .index import Meaning
+from .segment import UNSPACED, Token
+from .span import Span
+from .weights import Weights
+
+# Ways of finding a word that leave no doubt which word it is; what seasons a pulse, said after its name.
+SURE = ("exact",)
+NEAR = 6  # words
+# Languages that name the thing first and what it is of after: soup of lentils.
+HEAD_FIRST = frozenset(
+    "ar fa ku ps he es fr pt it ro ca ht ha yo ig sw zu so om id ms tl vi th lo km qu".split()
+)
+SEASONING = {"spice"}
+
+
+def names(one: Meaning) -> bool:
+    """Whether a meaning names a pulse."""
+    return one.kind in ("base", "fixed")
+
+
+def named(span: Span) -> str:
+    """Whether all, some or none of what a span may mean, noise apart, names a pulse."""
+    naming = [names(one) for one in span.meanings if one.kind != "noise"]
+    return "none" if not any(naming) else "all" if all(naming) else "some"
+
+
+def powers(
+    tokens: Sequence[Token], spans: Sequence[Span], unread: Sequence[Token], weights: Weights
+) -> tuple[list[float], int]:
+    """How far each span tells of the product, and how many unread words stand about its name.
+
+    A pack says first what is in it, then what to do with it and what it may hold traces of: what comes
+    after the name and apart from it tells less, other names as well.
+    """
+    heads = [span for span in spans if named(span) == "all"]
+    if not heads or not tokens:
+        return [1.0] * len(spans), min(weights.most_unread, len(unread))
+    head = min(
+        heads,
+        key=lambda span: (
+            span.how not in SURE,
+            any(one.kind == "noise" for one in span.meanings),
+            span.start,
+        ),
+    )
+    runs, said = _runs(tokens, spans), _by_token(tokens, spans)
+    order = {token.start: at for at, token in enumerate(tokens)}
+    spot = {token.start: token for token in tokens}
+    agreeing = {runs[span.start] for span in heads if span.start in runs and _meant(span) & _meant(head)}
+    here = runs.get(head.start, -1)
+    ending = max((one.end for one in spans if runs.get(one.start) == here), default=head.end)
+    after = next((token.start for token in tokens if token.start >= ending), ending)
+
+    last = max((one for one in tokens if one.start < ending), key=lambda one: one.start, default=tokens[0])
+
+    def gapped(span: Span) -> bool:
+        """Whether next to nothing parts it from the name, in a language that names the thing last."""
+        if HEAD_FIRST & {one.lang.split("-")[0] for one in span.meanings}:
+            return False
+        between = tokens[order.get(after, 0) : order[span.start]]
+        unspaced = all(one.script in UNSPACED for one in between)
+        if len(between) > (3 if unspaced else 1) or last.part != spot[span.start].part:
+            return False
+        return not any(_cooks(said[one.start]) for one in between if one.start in said)
+
+    def meant_for(span: Span) -> bool:
+        """Whether a word that says what for follows it, or the list it heads, as in みつ豆用."""
+        at = order[span.start]
+        if tokens[at].script == "LATIN":
+            return False
+        for token in tokens[at:]:
+            found = said.get(token.start)
+            if found is None or not any(one.kind == "other" for one in found.meanings):
+                return found is not None and _cooks(found)
+        return False
+
+    def power(span: Span) -> float:
+        joined = span.start < ending or span.start not in runs or runs[span.start] in agreeing
+        guessed = span.how not in SURE and head.how in SURE
+        if named(span) == "all":
+            if _meant(span) & _meant(head):
+                return 1.0
+            return weights.guessed if guessed else 1.0 if joined else weights.later
+        kinds = {one.kind for one in span.meanings}
+        against = "other" in kinds and not kinds & {"form", "colour"}
+        if span.start in spot and against and meant_for(span):
+            return weights.far
+        if joined:
+            return weights.doubted if against and guessed else 1.0
+        if guessed:
+            return weights.guessed
+        if against:
+            if {one.ref for one in span.meanings} <= SEASONING:
+                return weights.far
+            return weights.broken if span.start == after else weights.gapped if gapped(span) else weights.far
+        return 1.0 if order[span.start] - order.get(after, 0) <= NEAR else weights.far
+
+    about = sum(one.start <= after for one in unread)
+    found = [power(span) for span in spans]
+    strayed = 0
+    for at, span in enumerate(spans):
+        if found[at] < 1.0 and any(one.kind == "other" for one in span.meanings):
+            found[at] *= weights.strayed**strayed
+            strayed += 1
+    return found, min(weights.most_unread, about)
+
+
+def _cooks(span: Span) -> bool:
+    return any(one.kind == "noise" and one.ref == "cooking" for one in span.meanings)
+
+
+def _meant(span: Span) -> set[str]:
+    return {one.ref.partition("/")[0] for one in span.meanings if names(one)}
+
+
+def _by_token(tokens: Sequence[Token], spans: Sequence[Span]) -> dict[int, Span]:
+    """The span each token stands in, by where the token starts; of several the first."""
+    found: dict[int, Span] = {}
+    starts = [token.start for token in tokens]
+    for span in spans:
+        for start in starts[bisect_left(starts, span.start) : bisect_left(starts, span.end)]:
+            found.setdefault(start, span)
+    return found
+
+
+def _runs(tokens: Sequence[Token], spans: Sequence[Span]) -> dict[int, int]:
+    """The stretch each span's start stands in: words that say something, with nothing between them."""
+    held = _by_token(tokens, [span for span in spans if all(one.kind != "noise" for one in span.meanings)])
+    runs: dict[int, int] = {}
+    run = 0
+    before: Token | None = None
+    for token in tokens:
+        span = held.get(token.start)
+        seasons = span is not None and {one.ref for one in span.meanings} <= SEASONING
+        parted = before is None or (token.part, token.line) != (before.part, before.line)
+        inside = span is not None and token.start > span.start
+        if span is None or seasons or (parted and not inside):
+            run += 1
+        runs[token.start] = run
+        if span is None or seasons:
+            run += 1
+        before = token
+    return runs

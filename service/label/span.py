@@ -1,0 +1,45 @@
+"""A stretch of a label and what it may mean; a reading of tokens and how much it explains."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from .index import Meaning
+
+
+@dataclass(frozen=True, slots=True)
+class Span:
+    """A stretch of the comparable text, what it may mean, and how far to trust that (0 to 1)."""
+
+    start: int
+    end: int
+    key: str
+    meanings: tuple[Meaning, ...]
+    trust: float
+    how: str
+    shared: frozenset[str] = frozenset()
+
+
+@dataclass(frozen=True, slots=True)
+class Hypothesis:
+    """One reading of the tokens `first` to `last` (half-open); `gain` says how much it explains."""
+
+    first: int
+    last: int
+    spans: tuple[Span, ...]
+    gain: float
+
+
+def gain(span: Span) -> float:
+    """How much a span explains: its letters, weighed by what a letter of its script says."""
+    letters = min(
+        _letters(span.key), 1.3 * max(1, span.end - span.start) * (2.2 if ord(span.key[0]) > 0x2E80 else 1.2)
+    )
+    weight = 1.0 if any(one.kind in ("base", "fixed", "other") for one in span.meanings) else 0.95
+    return letters * span.trust * weight - 1.2
+
+
+@lru_cache(maxsize=65536)
+def _letters(key: str) -> float:
+    return sum(1.0 if char.isascii() else 2.2 if ord(char) > 0x2E80 else 1.2 for char in key)
