@@ -264,7 +264,7 @@ class _Near:
         trust = min(0.85, max(0.0, (top - 0.6) * 2.3))
         if trust < 0.25:
             return None
-        return [key for likeness, key in sorted(best, reverse=True) if likeness > top - 0.02], trust
+        return [key for likeness, key in sorted(best, reverse=True) if likeness > top - 0.05], trust
 
     def _scan(self, bones: str, allowed: int) -> list[tuple[str, int]]:
         """Every skeleton within the distance: trigrams miss too many short words."""
