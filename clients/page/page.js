@@ -29,7 +29,7 @@ async function opened(key) {
   try {
     const known = await get(`/v1/pulses/${encodeURIComponent(species)}`);
     const one = { key, species: known.latin, english: known.english, market_class, form, colour };
-    fill($("answer"), el("article", {}, el("h2", { text: titled(one) }), el("p", { cls: "soft", lang: "la", text: one.species }),
+    fill($("answer"), el("article", {}, inTongue(el("h2", { text: titled(one) }), one), el("p", { cls: "soft", lang: "la", text: one.species }),
       el("div", { cls: "grains" }, drawing(key, titled(one))), next(one)));
   } catch (error) {
     fill($("answer"), failed(error));
@@ -65,7 +65,7 @@ function answer(label, reading) {
       el("div", { cls: "grains" }, drawing(one.key, titled(one))), meter(one), next(one));
   } else {
     parts.push(el("h2", { text: say("may_be", "It may be one of these") }));
-    parts.push(el("ul", { cls: "plain" }, sure.map((one) => el("li", {}, el("strong", { text: titled(one) }), meter(one)))));
+    parts.push(el("ul", { cls: "plain" }, sure.map((one) => el("li", {}, inTongue(el("strong", { text: titled(one) }), one), meter(one)))));
     if (reading.question) parts.push(ask(reading.question, sure));
   }
   parts.push(el("details", {}, el("summary", { text: say("why", "Why") }),
@@ -111,10 +111,10 @@ function settle(left) {
   const total = left.reduce((sum, one) => sum + one.probability, 0);
   const kept = left.map((one) => ({ ...one, probability: one.probability / total }));
   if (kept.length === 1 || kept[0].probability > 0.9) {
-    fill($("answer"), el("article", {}, el("h2", { text: titled(kept[0]) }), el("div", { cls: "grains" }, drawing(kept[0].key, titled(kept[0]))), next(kept[0])));
+    fill($("answer"), el("article", {}, inTongue(el("h2", { text: titled(kept[0]) }), kept[0]), el("div", { cls: "grains" }, drawing(kept[0].key, titled(kept[0]))), next(kept[0])));
   } else {
     fill($("answer"), el("article", {}, el("h2", { text: say("may_be", "It may be one of these") }),
-      el("ul", { cls: "plain" }, kept.map((one) => el("li", {}, el("button", { type: "button", text: titled(one), on: { click: () => settle([one]) } }))))));
+      el("ul", { cls: "plain" }, kept.map((one) => el("li", {}, inTongue(el("button", { type: "button", text: titled(one), on: { click: () => settle([one]) } }), one))))));
   }
 }
 

@@ -95,7 +95,10 @@ class Reader:
         return self._settle(normal, tokens, languages, place)
 
     def read_each(self, text: str, languages: Sequence[str] = (), place: str = "") -> tuple[Reading, ...]:
-        """A reading for each product a text names, one for the whole where it names only one."""
+        """A reading for each product a text names, one for the whole where it names only one.
+
+        The same pulse said again, in another language or further down, is no second product; nor are traces.
+        """
         _check(text)
         normal = normalise(text)
         tokens = segment(normal.text)
@@ -103,8 +106,16 @@ class Reader:
         for token in tokens:
             groups[token.part, token.line].append(token)
         found = [self._settle(normal, tuple(group), languages, place) for group in groups.values()]
-        naming = [one for one in found if one.verdict != "none"]
-        return tuple(naming) if len(naming) > 1 else (self._settle(normal, tokens, languages, place),)
+        products: dict[tuple[str, str], Reading] = {}
+        for one in found:
+            if one.verdict != "none" and not any(word.ref == "allergen" for word in one.used):
+                top = one.readings[0].pulse
+                products.setdefault((top.species, top.form), one)
+        return (
+            tuple(products.values())
+            if len(products) > 1
+            else (self._settle(normal, tokens, languages, place),)
+        )
 
     def _settle(
         self, normal: Normal, tokens: tuple[Token, ...], languages: Sequence[str], place: str

@@ -120,3 +120,14 @@ def test_marks_nobody_sees_change_nothing(marks: list[str]) -> None:
     text = "".join(marks) + "उड़द दाल" + "".join(reversed(marks))
     top = READER.read(text).readings[0].pulse
     assert (top.species, top.form) == ("vigna-mungo", "split-dehulled")
+
+
+def test_each_product_of_a_text_once_and_no_traces() -> None:
+    """A list is read line by line; a name said again in another script, and what a pack may hold traces of, is not."""
+
+    def tops(text: str) -> list[str]:
+        return [one.readings[0].pulse.species for one in READER.read_each(text)]
+
+    assert tops("Toor dal, urad dal, chana dal") == ["cajanus-cajan", "vigna-mungo", "cicer-arietinum"]
+    assert tops("Toor Dal\nतूर दाल\nதுவரம் பருப்பு") == ["cajanus-cajan"]
+    assert tops("Chana dal 1 kg / may contain soya and wheat") == ["cicer-arietinum"]
