@@ -13,7 +13,7 @@ from rapidfuzz.distance import OSA
 from .index import Entry, Index, Meaning, family_of
 from .segment import UNSPACED, Token
 from .skeleton import skeleton
-from .span import Hypothesis, Span, gain
+from .span import Hypothesis, Span, gain, names
 
 Array = np.ndarray[Any, np.dtype[Any]]
 NAMING = ("base", "fixed", "other")
@@ -185,7 +185,7 @@ class Finder:
 
 def _glues(name: Entry, tail: Entry) -> bool:
     """Whether the first may be a name and the second a form written onto it."""
-    named = any(one.kind in ("base", "fixed") for one in name.meanings)
+    named = any(map(names, name.meanings))
     return named and any(one.kind == "form" for one in tail.meanings)
 
 

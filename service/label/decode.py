@@ -10,10 +10,10 @@ import numpy as np
 
 from ..glossary.model import Pulse
 from .index import Meaning
-from .position import named, names, powers
+from .position import powers
 from .segment import Token
 from .space import Array, Space
-from .span import Hypothesis, Span
+from .span import Hypothesis, Span, named, names, species
 from .weights import Weights
 
 # Phrases taken apart in search of names that agree: a list of many goods is not worth more.
@@ -80,16 +80,13 @@ def agreeing(
 
 def _contradicting(used: Sequence[Hypothesis]) -> list[Hypothesis]:
     """Neighbouring names that have no species in common."""
-    telling = [(one, species) for one in used for species in (_species(one),) if species]
+    telling = [(one, set().union(*map(species, one.spans))) for one in used]
+    telling = [(one, meant) for one, meant in telling if meant]
     found = []
     for (before, mine), (after, theirs) in pairwise(telling):
         if after.first - before.last <= 1 and not mine & theirs:
             found += [before, after]
     return list({id(one): one for one in found}.values())
-
-
-def _species(one: Hypothesis) -> set[str]:
-    return {m.ref.partition("/")[0] for span in one.spans for m in span.meanings if names(m)}
 
 
 def decode(
@@ -117,14 +114,13 @@ def decode(
     for span, power, name, form in zip(spans, power_of, naming, said, strict=True):
         if power < FAINT:
             continue
-        kinds = {(one.kind, one.ref) for one in span.meanings}
         unsaid = _Unsaid(open_name and name == "some", open_form and form == "some")
         open_form = open_form and form != "some"
         bag, nothing = _weigh(space, span, speaks, place, unsaid)
         if made_of and name == "all":
             # Things made of pulses carry their names.
             nothing = max(nothing, weights.base_other)
-        slot = tuple(sorted(kinds))
+        slot = tuple(sorted({(one.kind, one.ref) for one in span.meanings}))
         power *= weights.repeated ** min(3, seen.get(slot, 0))
         seen[slot] = seen.get(slot, 0) + 1
         pulses = pulses + power * np.log(bag)

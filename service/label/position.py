@@ -5,30 +5,20 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence
 
-from .index import Meaning
 from .segment import UNSPACED, Token
-from .span import Span
+from .span import Span, named, species
 from .weights import Weights
 
-# Ways of finding a word that leave no doubt which word it is; what seasons a pulse, said after its name.
+# Ways of finding a word that leave no doubt which word it is.
 SURE = ("exact",)
-NEAR = 6  # words
+# Words after the name within which a form or a colour still tells of it.
+NEAR = 6
 # Languages that name the thing first and what it is of after: soup of lentils.
 HEAD_FIRST = frozenset(
     "ar fa ku ps he es fr pt it ro ca ht ha yo ig sw zu so om id ms tl vi th lo km qu".split()
 )
+# What seasons a pulse when it is said after its name.
 SEASONING = {"spice"}
-
-
-def names(one: Meaning) -> bool:
-    """Whether a meaning names a pulse."""
-    return one.kind in ("base", "fixed")
-
-
-def named(span: Span) -> str:
-    """Whether all, some or none of what a span may mean, noise apart, names a pulse."""
-    naming = [names(one) for one in span.meanings if one.kind != "noise"]
-    return "none" if not any(naming) else "all" if all(naming) else "some"
 
 
 def powers(
@@ -52,21 +42,20 @@ def powers(
     )
     runs, said = _runs(tokens, spans), _by_token(tokens, spans)
     order = {token.start: at for at, token in enumerate(tokens)}
-    spot = {token.start: token for token in tokens}
-    agreeing = {runs[span.start] for span in heads if span.start in runs and _meant(span) & _meant(head)}
+    agreeing = {runs[span.start] for span in heads if span.start in runs and species(span) & species(head)}
     here = runs.get(head.start, -1)
     ending = max((one.end for one in spans if runs.get(one.start) == here), default=head.end)
-    after = next((token.start for token in tokens if token.start >= ending), ending)
-
-    last = max((one for one in tokens if one.start < ending), key=lambda one: one.start, default=tokens[0])
+    rest = bisect_left([token.start for token in tokens], ending)
+    after = tokens[rest].start if rest < len(tokens) else ending
 
     def gapped(span: Span) -> bool:
         """Whether next to nothing parts it from the name, in a language that names the thing last."""
         if HEAD_FIRST & {one.lang.split("-")[0] for one in span.meanings}:
             return False
-        between = tokens[order.get(after, 0) : order[span.start]]
+        at = order[span.start]
+        between = tokens[rest:at]
         unspaced = all(one.script in UNSPACED for one in between)
-        if len(between) > (3 if unspaced else 1) or last.part != spot[span.start].part:
+        if len(between) > (3 if unspaced else 1) or tokens[max(0, rest - 1)].part != tokens[at].part:
             return False
         return not any(_cooks(said[one.start]) for one in between if one.start in said)
 
@@ -82,15 +71,15 @@ def powers(
         return False
 
     def power(span: Span) -> float:
-        joined = span.start < ending or span.start not in runs or runs[span.start] in agreeing
+        joined = span.start < ending or span.start not in order or runs[span.start] in agreeing
         guessed = span.how not in SURE and head.how in SURE
         if named(span) == "all":
-            if _meant(span) & _meant(head):
+            if species(span) & species(head):
                 return 1.0
             return weights.guessed if guessed else 1.0 if joined else weights.later
         kinds = {one.kind for one in span.meanings}
         against = "other" in kinds and not kinds & {"form", "colour"}
-        if span.start in spot and against and meant_for(span):
+        if span.start in order and against and meant_for(span):
             return weights.far
         if joined:
             return weights.doubted if against and guessed else 1.0
@@ -100,7 +89,7 @@ def powers(
             if {one.ref for one in span.meanings} <= SEASONING:
                 return weights.far
             return weights.broken if span.start == after else weights.gapped if gapped(span) else weights.far
-        return 1.0 if order[span.start] - order.get(after, 0) <= NEAR else weights.far
+        return 1.0 if order[span.start] - rest <= NEAR else weights.far
 
     about = sum(one.start <= after for one in unread)
     found = [power(span) for span in spans]
@@ -114,10 +103,6 @@ def powers(
 
 def _cooks(span: Span) -> bool:
     return any(one.kind == "noise" and one.ref == "cooking" for one in span.meanings)
-
-
-def _meant(span: Span) -> set[str]:
-    return {one.ref.partition("/")[0] for one in span.meanings if names(one)}
 
 
 def _by_token(tokens: Sequence[Token], spans: Sequence[Span]) -> dict[int, Span]:

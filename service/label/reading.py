@@ -20,7 +20,7 @@ from .normalise import Normal, normalise
 from .question import Question, question
 from .segment import Token, hs_codes, segment
 from .space import Space
-from .span import Span
+from .span import Span, names
 from .weights import WEIGHTS, Weights
 
 LONGEST = 20_000
@@ -228,11 +228,7 @@ class Reader:
         out = {}
         for span in posterior.spans:
             for one in span.meanings:
-                species = (
-                    self.glossary.species.get(one.ref.split("/")[0])
-                    if one.kind in ("base", "fixed")
-                    else None
-                )
+                species = self.glossary.species.get(one.ref.split("/")[0]) if names(one) else None
                 if species and species.standing != "pulse":
                     tell = (
                         "; ".join(hazard.text for hazard in species.hazards)

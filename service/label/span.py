@@ -31,12 +31,28 @@ class Hypothesis:
     gain: float
 
 
+def names(one: Meaning) -> bool:
+    """Whether a meaning names a pulse."""
+    return one.kind in ("base", "fixed")
+
+
+def named(span: Span) -> str:
+    """Whether all, some or none of what a span may mean, noise apart, names a pulse."""
+    naming = [names(one) for one in span.meanings if one.kind != "noise"]
+    return "none" if not any(naming) else "all" if all(naming) else "some"
+
+
+def species(span: Span) -> set[str]:
+    """The species a span may name."""
+    return {one.ref.partition("/")[0] for one in span.meanings if names(one)}
+
+
 def gain(span: Span) -> float:
     """How much a span explains: its letters, weighed by what a letter of its script says."""
     letters = min(
         _letters(span.key), 1.3 * max(1, span.end - span.start) * (2.2 if ord(span.key[0]) > 0x2E80 else 1.2)
     )
-    weight = 1.0 if any(one.kind in ("base", "fixed", "other") for one in span.meanings) else 0.95
+    weight = 1.0 if any(names(one) or one.kind == "other" for one in span.meanings) else 0.95
     return letters * span.trust * weight - 1.2
 
 

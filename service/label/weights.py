@@ -17,11 +17,14 @@ class Weights:
     class_miss: float = 0.01
     class_open: float = 0.5
     colour_odd: float = 0.5
-    # A species name on something that is no pulse at all.
+    # A species name, or a whole trade name, on something that is no pulse at all.
     base_none: float = 0.0007
+    fixed_none: float = 0.0009
     # The same where another word says what it is instead: chickpea crisps, lentil pasta.
     base_other: float = 0.02
-    fixed_none: float = 0.0009
+    # Things made of a pulse are rare as the pulse is, by this power, below this share of all that is sold.
+    usual: float = 0.02
+    rarer: float = 0.7
     # A form word that names one form, or that names several, on a bag of another form.
     form_miss: float = 0.003
     form_miss_loose: float = 0.008
@@ -29,9 +32,7 @@ class Weights:
     form_with: float = 0.15
     # A dal by its trade name, of another kind of split: a form word beside it says which.
     split_near: float = 0.06
-    # Things made of a pulse are rare as the pulse is, by this power, below this share of all that is sold.
-    usual: float = 0.02
-    rarer: float = 0.7
+    # A form word, or one of a split, on something that is no pulse at all.
     form_none: float = 0.03
     split_none: float = 0.0006
     # A colour word on a bag of another colour: people differ about tan, cream and grey.
