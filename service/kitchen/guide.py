@@ -151,8 +151,8 @@ def _notes(times: Times, kitchen: Kitchen, cooking: Cooking, soaked: Soak) -> tu
             "follows what most of them say for this texture."
         )
     if times.note:
-        found.append(times.note[0].upper() + times.note[1:] + ".")
-    found += [f"{one.why[0].upper()}{one.why[1:]}." for one in cooking.effects if one.factor != (1.0, 1.0)]
+        found.append(words.sentence(times.note))
+    found += [words.sentence(one.why) for one in cooking.effects if one.factor != (1.0, 1.0)]
     if soaked.pointless:
         found.append("Soaking this one is pointless: it is cooked from dry.")
     if kitchen.under_pressure:

@@ -74,6 +74,11 @@ def steps(
     return tuple(found)
 
 
+def sentence(text: str) -> str:
+    """A remark of the data as a sentence of its own."""
+    return f"{text[0].upper()}{text[1:]}."
+
+
 def refused(one: Refusal) -> tuple[str, ...]:
     """The steps of a refusal: what not to do, why, and what to do instead."""
     return (f"Not {one.what}: {one.why}.", f"Instead: {one.instead}.")

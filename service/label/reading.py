@@ -264,10 +264,10 @@ def _stretches(normal: Normal, tokens: Sequence[Token]) -> tuple[tuple[int, int]
 
 
 def _languages(spans: Sequence[Span]) -> tuple[str, ...]:
-    """Languages of the exact words, the one that explains most first."""
+    """Languages of the exact words, the one that explains most first; equals by their tags."""
     votes: dict[str, float] = defaultdict(float)
     for span in spans:
         langs = {one.lang for one in span.meanings if one.lang not in ("", "la")}
         for lang in langs:
             votes[lang] += span.trust / len(langs)
-    return tuple(sorted(votes, key=lambda lang: -votes[lang])[:3])
+    return tuple(sorted(votes, key=lambda lang: (-votes[lang], lang))[:3])

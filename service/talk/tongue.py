@@ -189,25 +189,21 @@ def messages(glossary: Glossary | None = None) -> tuple[str, ...]:
         *effects.SODA.values(),
     ):
         if effect:
-            found.append(_sentence(effect.why))
-    found.append(_sentence(effects.hardness(None).why))
+            found.append(words.sentence(effect.why))
+    found.append(words.sentence(effects.hardness(None).why))
     for one in (caution.POISON_SEED, caution.SLOW_RAW, caution.MICROWAVE_RAW):
         found += [one.what, one.why, one.instead]
     found += [one.how for one in READY.values()]
     if glossary:
         found += [hazard.text for species in glossary.species.values() for hazard in species.hazards]
         found += [
-            _sentence(one.note)
+            words.sentence(one.note)
             for species in glossary.species.values()
             if species.cooking
             for one in species.cooking.times
             if one.note
         ]
     return tuple(dict.fromkeys(found))
-
-
-def _sentence(text: str) -> str:
-    return f"{text[0].upper()}{text[1:]}."
 
 
 def _cautions() -> Iterable[Caution]:

@@ -6,6 +6,7 @@ from dataclasses import asdict
 from typing import Any
 
 from ..glossary.model import Glossary, Pulse, Species
+from ..grain import Identification
 from ..label import Reading
 from ..naming import Name
 
@@ -20,6 +21,25 @@ def pulse_record(pulse: Pulse, glossary: Glossary) -> dict[str, str]:
         "market_class": pulse.market_class,
         "form": pulse.form,
         "colour": pulse.colour,
+    }
+
+
+def grains_record(found: Identification, glossary: Glossary) -> dict[str, Any]:
+    """What grains may be and the next question, as in the answers of grain readings and grain photos."""
+    ask = found.ask
+    return {
+        "warnings": list(found.warnings),
+        "ranked": [
+            {
+                **pulse_record(one.pulse, glossary),
+                "probability": one.probability,
+                "poison": one.poison,
+            }
+            for one in found.ranked
+        ],
+        "ask": {"trait": ask.trait, "text": ask.text, "answers": list(ask.answers), "bits": ask.bits}
+        if ask
+        else None,
     }
 
 

@@ -61,22 +61,10 @@ async def grain_readings(seen: TraitsIn, shelf: ShelfDep) -> dict[str, Any]:
     """Which pulses the grains may be, and what to look at next."""
     glossary = shelf.glossary
     found = identify(glossary, Traits(**seen.model_dump()))
-    ask = found.ask
     return {
         "edition": glossary.edition,
-        "warnings": list(found.warnings),
         "settled": found.settled,
-        "ranked": [
-            {
-                **records.pulse_record(one.pulse, glossary),
-                "probability": one.probability,
-                "poison": one.poison,
-            }
-            for one in found.ranked
-        ],
-        "ask": {"trait": ask.trait, "text": ask.text, "answers": list(ask.answers), "bits": ask.bits}
-        if ask
-        else None,
+        **records.grains_record(found, glossary),
     }
 
 

@@ -12,6 +12,7 @@ from ...glossary import find
 from ...glossary.model import Pulse
 from ...kitchen import Kitchen, kitchen_of
 from ...kitchen.kitchen import LIMITS
+from ...kitchen.words import refused
 from ...recipe import swaps
 from .. import records, shapes
 from ..dependencies import Shelf, ShelfDep
@@ -149,7 +150,7 @@ async def guidance(asked: CookIn, shelf: ShelfDep) -> dict[str, Any]:
         "language": speaks.tag,
         "sources": found.sources,
         "basis": found.basis,
-        "refused": say(f"Not {found.refused.what}: {found.refused.why}.") if found.refused else None,
+        "refused": say(refused(found.refused)[0]) if found.refused else None,
         "instead": say(found.refused.instead) if found.refused else None,
     }
 

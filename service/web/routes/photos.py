@@ -84,25 +84,13 @@ async def grain_photos(
     picture = await _picture(photo, settings.largest_photo)
     found = await run_in_threadpool(measure, picture, coin_mm)
     seen = identify(shelf.glossary, Traits(found.length_mm, found.width_mm, outside=found.colour))
-    ask = seen.ask
     return {
         "edition": shelf.glossary.edition,
         "count": found.count,
         "length_mm": found.length_mm,
         "width_mm": found.width_mm,
         "colour": found.colour,
-        "warnings": seen.warnings,
-        "ranked": [
-            {
-                **records.pulse_record(one.pulse, shelf.glossary),
-                "probability": one.probability,
-                "poison": one.poison,
-            }
-            for one in seen.ranked
-        ],
-        "ask": {"trait": ask.trait, "text": ask.text, "answers": list(ask.answers), "bits": ask.bits}
-        if ask
-        else None,
+        **records.grains_record(seen, shelf.glossary),
     }
 
 
