@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 import numpy as np
 
 from ..glossary.model import Pulse
 from .index import Meaning
-from .position import powers
+from .position import standing
 from .segment import Token
 from .space import Array, Space
 from .span import Hypothesis, Span, named, names, species
@@ -99,8 +99,10 @@ def decode(
 ) -> Posterior:
     """The posterior of a label from its spans, log-linear in all of them."""
     weights = space.weights
+    if len(spans) == 1 and tokens and not unread and not tokens[0].counted:
+        spans = [_alone(spans[0])]
     speaks = _speaks(spans, languages, weights)
-    power_of, beside = powers(tokens, spans, unread, weights)
+    stands = standing(tokens, spans, unread, weights)
     pulses = np.log(space.prior)
     none = float(np.log(weights.prior_none))
     naming = [named(span) for span in spans]
@@ -108,10 +110,11 @@ def decode(
     open_name, open_form = "all" not in naming, "all" not in said and said.count("some") == 1
     made_of = any(
         power >= weights.gapped and all(one.kind == "other" for one in span.meanings)
-        for span, power in zip(spans, power_of, strict=True)
+        for span, power in zip(spans, stands.power, strict=True)
     )
     seen: dict[tuple[tuple[str, str], ...], int] = {}
-    for span, power, name, form in zip(spans, power_of, naming, said, strict=True):
+    products = np.zeros((max(stands.group, default=0) + 1, len(pulses)))
+    for span, power, group, name, form in zip(spans, stands.power, stands.group, naming, said, strict=True):
         if power < FAINT:
             continue
         unsaid = _Unsaid(open_name and name == "some", open_form and form == "some")
@@ -123,8 +126,16 @@ def decode(
         slot = tuple(sorted({(one.kind, one.ref) for one in span.meanings}))
         power *= weights.repeated ** min(3, seen.get(slot, 0))
         seen[slot] = seen.get(slot, 0) + 1
-        pulses = pulses + power * np.log(bag)
-        none += power * float(np.log(nothing))
+        if name == "all":
+            products[group] += power * np.log(bag)
+        else:
+            pulses = pulses + power * np.log(bag)
+        if not group:
+            none += power * float(np.log(nothing))
+    # Of products named side by side the bag may hold any, however little of it the world trades.
+    tops = (np.log(space.prior) + products).max(axis=1)
+    products[1:] += (np.log(weights.beside) + tops[0] - tops[1:])[:, None]
+    pulses = pulses + products.max(axis=0)
     if open_name and "some" not in naming:
         pulses = pulses + np.log(weights.no_base)
     if not {"all", "some"} & set(said):
@@ -137,8 +148,14 @@ def decode(
             if _says(one.kind, one.ref)
         }
         pulses = pulses + np.where(np.isin(space.forms, [*told]), 0.0, space.untold)
-    pulses = pulses + beside * np.log(weights.unread)
+    pulses = pulses + stands.beside * np.log(weights.unread)
     return _normalised(pulses, none, spans, unread, weights)
+
+
+def _alone(span: Span) -> Span:
+    """Without the joining words and the units of any language: nothing else is there to join or to weigh."""
+    telling = tuple(one for one in span.meanings if one.ref not in ("connector", "weight"))
+    return replace(span, meanings=telling or span.meanings)
 
 
 def _says(kind: str, ref: str) -> bool:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import pairwise
 
 from .segment import UNSPACED, Token
 from .span import Span, named, species
@@ -21,17 +23,30 @@ HEAD_FIRST = frozenset(
 SEASONING = {"spice"}
 
 
-def powers(
-    tokens: Sequence[Token], spans: Sequence[Span], unread: Sequence[Token], weights: Weights
-) -> tuple[list[float], int]:
+@dataclass(frozen=True, slots=True)
+class Standing:
     """How far each span tells of the product, and how many unread words stand about its name.
+
+    `group` numbers the products a label names side by side: 0 for the first and for all else.
+    """
+
+    power: tuple[float, ...]
+    group: tuple[int, ...]
+    beside: int
+
+
+def standing(
+    tokens: Sequence[Token], spans: Sequence[Span], unread: Sequence[Token], weights: Weights
+) -> Standing:
+    """Where each span stands to the name of the product.
 
     A pack says first what is in it, then what to do with it and what it may hold traces of: what comes
     after the name and apart from it tells less, other names as well.
     """
     heads = [span for span in spans if named(span) == "all"]
     if not heads or not tokens:
-        return [1.0] * len(spans), min(weights.most_unread, len(unread))
+        every = (1.0,) * len(spans)
+        return Standing(every, (0,) * len(spans), min(weights.most_unread, len(unread)))
     head = min(
         heads,
         key=lambda span: (
@@ -47,6 +62,9 @@ def powers(
     ending = max((one.end for one in spans if runs.get(one.start) == here), default=head.end)
     rest = bisect_left([token.start for token in tokens], ending)
     after = tokens[rest].start if rest < len(tokens) else ending
+
+    beside = _beside(tokens, spans, head)
+    told = _told(tokens, said, head.end)
 
     def gapped(span: Span) -> bool:
         """Whether next to nothing parts it from the name, in a language that names the thing last."""
@@ -74,12 +92,12 @@ def powers(
         joined = span.start < ending or span.start not in order or runs[span.start] in agreeing
         guessed = span.how not in SURE and head.how in SURE
         if named(span) == "all":
-            if species(span) & species(head):
+            if species(span) & species(head) or span in beside:
                 return 1.0
             return weights.guessed if guessed else 1.0 if joined else weights.later
         kinds = {one.kind for one in span.meanings}
         against = "other" in kinds and not kinds & {"form", "colour"}
-        if span.start in order and against and meant_for(span):
+        if against and (span.start in told or (span.start in order and meant_for(span))):
             return weights.far
         if joined:
             return weights.doubted if against and guessed else 1.0
@@ -98,7 +116,69 @@ def powers(
         if found[at] < 1.0 and any(one.kind == "other" for one in span.meanings):
             found[at] *= weights.strayed**strayed
             strayed += 1
-    return found, min(weights.most_unread, about)
+    groups = tuple(beside.get(span, 0) for span in spans)
+    return Standing(tuple(found), groups, min(weights.most_unread, about))
+
+
+def _beside(tokens: Sequence[Token], spans: Sequence[Span], head: Span) -> dict[Span, int]:
+    """Names of other pulses that follow the first with only a mark or a joining word between.
+
+    Numbered from 1 by the pulse they name: a mixture, a choice, or two lines that contradict each other.
+    """
+    found: dict[Span, int] = {}
+    groups = [species(head)]
+    line = [one for one in spans if one.start >= head.start and one.key]
+    last, parted = head, False
+    for span, (gap, mark) in zip(line[1:], _gaps(tokens, line), strict=True):
+        if gap:
+            break
+        parted = parted or mark or _joins(span)
+        if named(span) == "all" and span.how in SURE and all(one.kind != "noise" for one in span.meanings):
+            meant = species(span)
+            group = next((at for at, one in enumerate(groups) if one & meant), len(groups))
+            if group == len(groups):
+                if not parted or meant & last.shared or species(last) & span.shared:
+                    break
+                groups.append(meant)
+            if group:
+                found[span] = group
+            last, parted = span, False
+        elif any(one.kind == "other" for one in span.meanings) or not _idle(span):
+            break
+    return found
+
+
+def _gaps(tokens: Sequence[Token], spans: Sequence[Span]) -> list[tuple[int, bool]]:
+    """Between each span and the next: the tokens left unread, and whether a mark or a new line parts them."""
+    starts = [token.start for token in tokens]
+    found = []
+    for one, other in pairwise(spans):
+        first, last = bisect_left(starts, one.end), bisect_left(starts, other.start)
+        before, after = tokens[max(0, first - 1)], tokens[min(last, len(tokens) - 1)]
+        found.append((last - first, (before.part, before.line) != (after.part, after.line)))
+    return found
+
+
+def _joins(span: Span) -> bool:
+    return any(one.kind == "noise" and one.ref == "connector" for one in span.meanings)
+
+
+def _idle(span: Span) -> bool:
+    """Whether a word between two names may belong to the names: its form, its colour, a joining or a wide word."""
+    return all(one.kind in ("form", "colour") or one.ref in ("connector", "generic") for one in span.meanings)
+
+
+def _told(tokens: Sequence[Token], said: dict[int, Span], after: int) -> set[int]:
+    """Starts of the tokens that a word of cooking introduces: up to the next mark they say what to make of it."""
+    found: set[int] = set()
+    part = -1
+    for token in tokens:
+        span = said.get(token.start)
+        if token.start >= after and span is not None and _cooks(span):
+            part = token.part
+        if token.part == part:
+            found.add(token.start)
+    return found
 
 
 def _cooks(span: Span) -> bool:

@@ -22,7 +22,7 @@ class Token:
     """A word, or one letter of an unspaced script. Offsets are into the comparable text.
 
     `part` counts the stretches between punctuation, `line` the lines; `glued` is true where
-    nothing stands between this token and the one before.
+    nothing stands between this token and the one before, `counted` where a number stands just before.
     """
 
     text: str
@@ -32,6 +32,7 @@ class Token:
     part: int
     line: int
     glued: bool
+    counted: bool = False
 
 
 def segment(text: str, most: int = 4000) -> tuple[Token, ...]:
@@ -61,7 +62,7 @@ def segment(text: str, most: int = 4000) -> tuple[Token, ...]:
         elif end - at <= 2 and kind not in UNSPACED and at - number <= 1:
             number = -9  # a unit after its number
         else:
-            tokens.append(Token(word, at, end, kind, part, line, last_end == at))
+            tokens.append(Token(word, at, end, kind, part, line, last_end == at, at - number <= 1))
             last_end = end
         at = end
     return tuple(tokens)

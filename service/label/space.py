@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 
 from ..glossary.model import Glossary, Pulse
-from .weights import FORMS_WITH, NEAR_COLOURS, WEIGHTS, Weights
+from .weights import FORMS_WITH, NEAR_COLOURS, PEELED, WEIGHTS, Weights
 
 Array = np.ndarray[Any, np.dtype[np.float64]]
 SPLITS = ("split-dehulled", "split-with-skin", "whole-dehulled")
@@ -112,6 +112,7 @@ class Space:
     def _form(self, ref: str) -> tuple[Array, float]:
         none = self.weights.split_none if ref in SPLITS else self.weights.form_none
         fits = np.where(self.forms == ref, 1.0, self.weights.form_miss)
+        fits = np.where(self.forms == PEELED.get(ref, ""), self.weights.peeled, fits)
         return np.where(np.isin(self.forms, [*FORMS_WITH.get(ref, ())]), self.weights.form_with, fits), none
 
     def _colour(self, ref: str) -> tuple[Array, float]:

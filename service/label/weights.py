@@ -30,6 +30,8 @@ class Weights:
     form_miss_loose: float = 0.008
     # A form word on a bag whose form may be said so too: fresh sprouts, roasted flour.
     form_with: float = 0.15
+    # Peeled, of a pulse sold peeled both whole and split: few languages say which.
+    peeled: float = 0.06
     # A dal by its trade name, of another kind of split: a form word beside it says which.
     split_near: float = 0.06
     # A form word, or one of a split, on something that is no pulse at all.
@@ -55,6 +57,8 @@ class Weights:
     strayed: float = 0.5
     # A name of another pulse after that of the product: traces, recipes, neighbours on the shelf.
     later: float = 0.3
+    # One more product named beside the first, set against it.
+    beside: float = 0.6
     # A word known only by likeness, apart from a name known for certain.
     guessed: float = 0.1
     # The same next to it, where it says that the product is something else.
@@ -99,6 +103,7 @@ FORMS_WITH = {
     "roasted": {"flour", "puffed"}, "split-dehulled": {"roasted", "flour", "grits", "canned"},
     "split-with-skin": {"roasted"}, "whole-dehulled": {"canned", "roasted", "puffed"}, "puffed": {"roasted", "flakes"},
 }  # fmt: skip
+PEELED = {"whole-dehulled": "split-dehulled", "split-dehulled": "whole-dehulled"}
 NEAR_COLOURS = {
     "black": {"brown", "grey", "purple"}, "brown": {"red", "black", "cream", "mottled"},
     "red": {"brown", "pink", "orange", "purple", "mottled"}, "green": {"grey", "yellow"},
