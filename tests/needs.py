@@ -6,6 +6,7 @@ import importlib.util
 import os
 import shutil
 import subprocess
+from collections.abc import Iterable
 
 import pytest
 
@@ -41,16 +42,18 @@ def browser() -> str:
 
 def reading_photos() -> None:
     """Pillow, tesserocr and the data of two scripts."""
+    reading_scripts(("Latn", "Deva"))
+
+
+def reading_scripts(scripts: Iterable[str]) -> None:
+    """Pillow, tesserocr and the data of these scripts."""
     from service.errors import Missing
-    from service.photo.pack import data_folder
+    from service.photo.engine import data_folder, trained
 
     there = all(importlib.util.find_spec(name) for name in ("PIL", "tesserocr", "zxingcpp"))
     need("photos", there, "pip install '.[photo]'")
     try:
-        folder = data_folder()
-        there = bool(
-            list(folder.glob("**/Devanagari.traineddata")) and list(folder.glob("**/Latin.traineddata"))
-        )
+        wanting = [script for script in scripts if not trained(data_folder(), script)]
     except Missing:
-        there = False
-    need("photos", there, "install tesseract-ocr-script-latn and tesseract-ocr-script-deva")
+        wanting = list(scripts)
+    need("photos", not wanting, f"install tesseract-ocr and its script data for {', '.join(wanting)}")

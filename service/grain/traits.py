@@ -22,12 +22,17 @@ NEAR = {
         ("mottled", "black"), ("pink", "cream"), ("green", "brown"), ("mottled", "cream"),
     )
 }  # fmt: skip
+# Whole grains lie among halves, or are cut by a shadow, no more often than this.
+FEW_HALVES = 0.15
 STATES = ("whole", "whole-dehulled", "split-with-skin", "split-dehulled")
 
 
 @dataclass(frozen=True, slots=True)
 class Traits:
-    """Seen traits; None or empty means not seen. Sizes in mm, colours and shapes by id."""
+    """Seen traits; None or empty means not seen. Sizes in mm, colours and shapes by id.
+
+    `halves` is the share of grains that show the outline of a half; a half lying on its cut face shows a whole one.
+    """
 
     length_mm: float | None = None
     width_mm: float | None = None
@@ -38,6 +43,7 @@ class Traits:
     shape: str = ""
     surface: str = ""
     eye: str = ""
+    halves: float | None = None
 
     def __post_init__(self) -> None:
         for name in ("length_mm", "width_mm", "thickness_mm"):
@@ -47,6 +53,8 @@ class Traits:
         for name in ("outside", "inside"):
             if getattr(self, name) and getattr(self, name) not in COLOURS:
                 raise BadInput(name, getattr(self, name), f"is no colour; use one of {', '.join(COLOURS)}")
+        if self.halves is not None and not 0 <= self.halves <= 1:
+            raise BadInput("halves", self.halves, "is a share from 0 to 1")
         if self.state and self.state not in STATES:
             raise BadInput("state", self.state, f"use one of {', '.join(STATES)}")
 
@@ -79,11 +87,20 @@ def likelihood(kind: Kind, traits: Traits) -> float:
     found = 1.0
     for trait in traits.seen():
         seen = getattr(traits, trait)
-        if trait.endswith("_mm"):
+        if trait == "halves":
+            found *= halves_fit(kind.grain.pulse.form.startswith("split"), seen)
+        elif trait.endswith("_mm"):
             found *= size_fit(getattr(kind.grain, trait), seen)
         else:
             found *= word_fit(trait, kind.value(trait), seen)
     return found
+
+
+def halves_fit(split: bool, share: float) -> float:
+    """How likely split or whole grains show this share of half outlines: splits show any, wholes few."""
+    if split:
+        return 0.4 if share < FEW_HALVES else 0.6
+    return 0.95 if share < FEW_HALVES else 0.05
 
 
 def size_fit(range_: Range | None, seen: float) -> float:

@@ -12,6 +12,8 @@ MOST_PIXELS = 40_000_000
 MOST_BYTES = 12_582_912
 # Long side in pixels that is enough to read a pack or measure a grain.
 WORKING = 2400
+# What Pillow raises for files that break off, contradict themselves, or unpack to more than they say.
+BROKEN = (OSError, ValueError, SyntaxError, EOFError)
 
 
 def opened(data: bytes) -> Any:
@@ -30,16 +32,30 @@ def opened(data: bytes) -> Any:
         picture = Image.open(io.BytesIO(data), formats=FORMATS)
     except Image.DecompressionBombError:
         raise TooLarge("photo", "", "holds too many pixels") from None
-    except (UnidentifiedImageError, OSError):
+    except UnidentifiedImageError:
         raise BadInput("photo", "", f"is none of {', '.join(FORMATS)}") from None
+    except BROKEN:
+        raise BadInput("photo", "", "is damaged") from None
     if picture.width * picture.height > MOST_PIXELS:
         raise TooLarge(
             "photo", "", f"has {picture.width} by {picture.height} pixels; at most {MOST_PIXELS} are taken"
         )
     try:
         picture.draft("RGB", (WORKING, WORKING))
-        turned = ImageOps.exif_transpose(picture).convert("RGB")
-    except (OSError, ValueError, SyntaxError):
+        turned = _plain(ImageOps.exif_transpose(picture))
+    except BROKEN:
         raise BadInput("photo", "", "is damaged") from None
     turned.thumbnail((WORKING, WORKING))
     return turned
+
+
+def _plain(picture: Any) -> Any:
+    """As RGB, what is see-through laid on white, sixteen bits brought to eight."""
+    from PIL import Image
+
+    if picture.mode.startswith("I"):
+        return picture.convert("I").point(lambda value: value / 256).convert("L").convert("RGB")
+    if not picture.has_transparency_data:
+        return picture.convert("RGB")
+    clear = picture.convert("RGBA")
+    return Image.alpha_composite(Image.new("RGBA", clear.size, "white"), clear).convert("RGB")

@@ -10,8 +10,9 @@ from typing import Any
 
 import pytest
 
-from service.errors import BadInput, TooLarge
+from service.errors import BadInput, Missing, TooLarge
 from service.photo import measure, opened, words
+from service.photo.pack import codes
 from tests.conftest import Api
 from tests.needs import reading_photos, typesetting
 
@@ -100,7 +101,8 @@ def test_grains_in_a_photo_are_ranked(api: Api) -> None:
     pytest.importorskip("scipy")
     sent = {"photo": ("g.png", _bytes(_grains(16, 8, (120, 40, 30), 23.25, 0.1)), "image/png")}
     body = api.post("/v1/grain-photos", files=sent, data={"coin_mm": "23.25"}).json()
-    assert body["ranked"][0]["species"] == "Phaseolus vulgaris" and body["count"] == 20
+    assert body["ranked"][0]["species"] == "Phaseolus vulgaris"
+    assert (body["count"], body["whole"], body["split"]) == (20, 20, 0)
 
 
 def test_no_coin_and_no_grains_are_told() -> None:
@@ -126,6 +128,15 @@ def _bomb() -> bytes:
     )
 
 
+def _text_bomb() -> bytes:
+    """A PNG of one pixel with a comment that unpacks to 80 MB."""
+    from PIL.PngImagePlugin import PngInfo
+
+    told = PngInfo()
+    told.add_text("Comment", "0" * 80_000_000, zip=True)
+    return _bytes(Image.new("L", (1, 1)), pnginfo=told)
+
+
 @pytest.mark.parametrize(
     ("data", "error"),
     [
@@ -134,9 +145,11 @@ def _bomb() -> bytes:
         (b"<svg xmlns='http://www.w3.org/2000/svg'/>", BadInput),
         (b"GIF89a" + b"\0" * 40, BadInput),
         (_bomb(), TooLarge),
+        (_text_bomb(), BadInput),
+        (_bytes(Image.new("RGB", (900, 900), "red"), "JPEG")[:700], BadInput),
         (b"x" * 12_600_000, TooLarge),
     ],
-    ids=["text", "broken jpeg", "svg", "gif", "bomb", "huge"],
+    ids=["text", "broken jpeg", "svg", "gif", "bomb", "text bomb", "cut off", "huge"],
 )
 @pytest.mark.filterwarnings("ignore::PIL.Image.DecompressionBombWarning")
 def test_files_that_mean_harm(data: bytes, error: type[Exception]) -> None:
@@ -151,8 +164,68 @@ def test_a_turned_photo_is_set_upright() -> None:
     assert picture.size == (100, 300)
 
 
+@pytest.mark.parametrize(
+    ("mode", "ink", "seen"),
+    [
+        ("RGBA", (0, 0, 0, 0), (255, 255, 255)),
+        ("LA", (0, 255), (0, 0, 0)),
+        ("I;16", 65_535, (255, 255, 255)),
+        ("I;16", 25_600, (100, 100, 100)),
+        ("1", 1, (255, 255, 255)),
+    ],
+)
+def test_unusual_pictures_look_as_they_should(mode: str, ink: Any, seen: tuple[int, int, int]) -> None:
+    assert opened(_bytes(Image.new(mode, (4, 4), ink))).getpixel((1, 1)) == seen
+
+
+@pytest.mark.parametrize(
+    ("kind", "printed", "read"),
+    [
+        # Worked examples of the GS1 General Specifications and of the UPC-E rules (zero suppression).
+        ("EAN13", EAN, EAN),
+        ("EAN8", "96385074", "96385074"),
+        ("UPCA", "036000291452", "0036000291452"),
+        ("UPCE", "04252614", "0042100005264"),
+        ("ITF", "15400141288763", "15400141288763"),
+        ("Code128", "4006381333931", None),
+        ("QRCode", "4006381333931", None),
+    ],
+)
+def test_article_numbers_are_taken_from_article_codes_alone(
+    kind: str, printed: str, read: str | None
+) -> None:
+    reading_photos()
+    import zxingcpp
+
+    bars = zxingcpp.create_barcode(printed, getattr(zxingcpp.BarcodeFormat, kind)).to_image(scale=4)
+    picture = Image.new("RGB", (900, 500), "white")
+    picture.paste(Image.fromarray(bars).convert("RGB"), (100, 100))
+    assert codes(picture) == ((read,) if read else ())
+
+
+def test_boxes_are_those_of_the_photo_as_it_was_sent() -> None:
+    reading_photos()
+    typesetting()
+    turned = _pack().rotate(90, expand=True)
+    seen = words(turned, ("Latn",))
+    left, top, right, bottom = next(one.box for one in seen.words if one.text == "DHULI")
+    assert turned.size == (640, 1100)
+    assert 40 < left < right < 170 and 200 < top < bottom < 700, (left, top, right, bottom)
+
+
+def test_a_script_that_is_not_installed_is_named() -> None:
+    reading_photos()
+    with pytest.raises(Missing, match="Xsux.*"):
+        words(Image.new("RGB", (80, 80), "white"), ("Xsux",))
+
+
+def test_a_bare_ground_has_no_words() -> None:
+    reading_photos()
+    assert words(Image.new("RGB", (300, 200), (200, 190, 170)), ("Latn",)).text == ""
+
+
 def test_a_missing_engine_says_how_to_get_it(monkeypatch: pytest.MonkeyPatch, api: Api) -> None:
-    monkeypatch.setattr("service.photo.pack.FOLDERS", ())
+    monkeypatch.setattr("service.photo.engine.FOLDERS", ())
     monkeypatch.delenv("TESSDATA_PREFIX", raising=False)
     answer = api.post(
         "/v1/photo-readings", files={"photo": ("p.png", _bytes(Image.new("RGB", (50, 50))), "image/png")}

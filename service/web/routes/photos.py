@@ -9,7 +9,7 @@ from fastapi.concurrency import run_in_threadpool
 from pydantic import BaseModel
 from sqlmodel import Session
 
-from ...errors import BadInput, Unknown
+from ...errors import BadInput
 from ...grain import Traits, identify
 from ...photo import Seen, measure, opened, words
 from ...store import repository
@@ -46,9 +46,12 @@ class GrainPhoto(BaseModel):
 
     edition: str
     count: int
+    whole: int
+    split: int
     length_mm: float
-    width_mm: float
+    width_mm: float | None
     colour: str
+    settled: bool
     warnings: list[str]
     ranked: list[RankedOut]
     ask: AskOut | None
@@ -62,14 +65,20 @@ async def photo_readings(
 ) -> dict[str, Any]:  # fmt: skip
     """The words on a pack read by machine, then as a label; typing the words always works as well."""
     picture = await _picture(photo, settings.largest_photo)
-    seen = await run_in_threadpool(words, picture, [one.strip() for one in scripts.split(",") if one.strip()])
+
+    def understood(text: str) -> float:
+        found = shelf.reader.read(text, (), place) if text.strip() else None
+        return found.readings[0].probability if found and found.readings and found.verdict != "none" else 0.0
+
+    asked = [one.strip() for one in scripts.split(",") if one.strip()]
+    seen = await run_in_threadpool(words, picture, asked, understood)
     reading = shelf.reader.read(seen.text, (), place) if seen.text.strip() else None
     return {
         "edition": shelf.glossary.edition,
         "text": seen.text,
         "scripts": seen.scripts,
         "words": [{"text": one.text, "box": one.box, "sure": one.sure} for one in seen.words],
-        "codes": seen.codes,
+        "codes": [code for code in seen.codes if _proved(code)],
         "packs": _packs(session, seen),
         "reading": records.reading_record(reading, shelf.glossary) if reading else None,
     }
@@ -78,15 +87,22 @@ async def photo_readings(
 @router.post("/grain-photos", response_model=GrainPhoto)
 async def grain_photos(
     photo: Photo, shelf: ShelfDep, settings: SettingsDep,
-    coin_mm: Annotated[float, Form(ge=10, le=40, description="diameter of the coin beside the grains")],
+    coin_mm: Annotated[float | None, Form(
+        ge=10, le=40, description="diameter of the coin beside the grains; left out where a ruler lies there")] = None,
 ) -> dict[str, Any]:  # fmt: skip
-    """Loose grains beside a coin: measured, and ranked; never a word that they are safe."""
+    """Loose grains beside a coin or a ruler: measured, and ranked; never a word that they are safe."""
     picture = await _picture(photo, settings.largest_photo)
     found = await run_in_threadpool(measure, picture, coin_mm)
-    seen = identify(shelf.glossary, Traits(found.length_mm, found.width_mm, outside=found.colour))
+    seen = identify(
+        shelf.glossary,
+        Traits(found.length_mm, found.width_mm, outside=found.colour, halves=found.split / found.count),
+    )
     return {
         "edition": shelf.glossary.edition,
         "count": found.count,
+        "whole": found.whole,
+        "split": found.split,
+        "settled": seen.settled,
         "length_mm": found.length_mm,
         "width_mm": found.width_mm,
         "colour": found.colour,
@@ -101,14 +117,16 @@ async def _picture(photo: UploadFile, most: int) -> Any:
     return await run_in_threadpool(opened, data)
 
 
+def _proved(code: str) -> bool:
+    """Whether the check digit is right."""
+    try:
+        repository.gtin14(code)
+    except BadInput:
+        return False
+    return True
+
+
 def _packs(session: Session, seen: Seen) -> dict[str, str]:
     """Pulse keys of the packs remembered under these barcodes; others are not guessed."""
-    out = {}
-    for code in seen.codes:
-        try:
-            pack = repository.recall_pack(session, repository.gtin14(code))
-        except (BadInput, Unknown):
-            continue
-        if pack:
-            out[code] = pack.pulse
-    return out
+    found = {code: repository.recall_pack(session, code) for code in seen.codes if _proved(code)}
+    return {code: pack.pulse for code, pack in found.items() if pack}
