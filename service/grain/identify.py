@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -15,7 +15,9 @@ ENOUGH = 0.9
 # Below this expected gain a further question is not worth a shopper's time.
 LEAST_BITS = 0.05
 # A poisonous seed is spoken of from this probability on.
-ALARM = 0.03
+ALARM = 0.01
+# From this probability on nothing more is asked: the grains are to be left alone.
+HALT = 0.2
 # How rarely poisonous seeds lie among bought pulses, against an ordinary kind.
 POISON_WEIGHT = 0.05
 SIZE_STEPS = (2.5, 3.5, 4.5, 5.5, 6.5, 7.5, 9.0, 11.0, 13.5, 17.0, 22.0, 30.0)
@@ -61,12 +63,21 @@ class Ask:
 
 @dataclass(frozen=True, slots=True)
 class Identification:
-    """`settled` where one pulse reaches 90 %; `warnings` are said before all else."""
+    """What it may be; `warnings` are said before all else.
+
+    `stop` says why nothing more is asked: `certain` (one pulse at 90 %), `poison` (poison is likely), `alike` (looking
+    tells no more); empty while there is a question.
+    """
 
     ranked: tuple[Ranked, ...]
     ask: Ask | None
-    settled: bool
+    stop: str
     warnings: tuple[str, ...]
+
+    @property
+    def settled(self) -> bool:
+        """Whether one pulse reaches 90 %."""
+        return self.stop == "certain"
 
 
 @lru_cache(maxsize=8)
@@ -109,9 +120,17 @@ def identify(glossary: Glossary, traits: Traits) -> Identification:
         for key, chance in sorted(merged.items(), key=lambda one: -one[1])[:12]
         if chance >= 0.002
     )
-    settled = bool(ranked) and _by_species_form(ranked)[0] >= ENOUGH
-    ask = None if settled else _ask(known, odds, traits)
-    return Identification(ranked, ask, settled, _warnings(glossary, ranked))
+    poisonous: dict[str, float] = defaultdict(float)
+    for kind, chance in zip(known, odds, strict=True):
+        if kind.poison:
+            poisonous[kind.grain.pulse.species] += chance
+    stop = ""
+    if sum(poisonous.values()) >= HALT:
+        stop = "poison"
+    elif ranked and _by_species_form(ranked)[0] >= ENOUGH:
+        stop = "certain"
+    ask = None if stop else _ask(known, odds, traits)
+    return Identification(ranked, ask, stop if stop or ask else "alike", _warnings(glossary, poisonous))
 
 
 def _by_species_form(ranked: Sequence[Ranked]) -> list[float]:
@@ -164,14 +183,16 @@ def _gain(trait: str, live: Sequence[tuple[Kind, float]]) -> tuple[tuple[str, ..
     return answers, bits
 
 
-def _warnings(glossary: Glossary, ranked: Sequence[Ranked]) -> tuple[str, ...]:
+def _warnings(glossary: Glossary, poisonous: Mapping[str, float]) -> tuple[str, ...]:
+    """One for each poisonous species that is not quite unlikely, the likeliest first."""
     out = []
-    for one in ranked:
-        if one.poison and one.probability >= ALARM:
-            species = glossary.species[one.pulse.species]
-            what = "; ".join(hazard.text for hazard in species.hazards) or "It is poisonous."
-            out.append(
-                f"This may be {species.english} ({species.latin}), which is never food. {what} "
-                "Do not taste or cook it; keep it from children, and ask a poison centre if any was eaten."
-            )
-    return tuple(dict.fromkeys(out))
+    for slug in sorted(poisonous, key=lambda one: -poisonous[one]):
+        if poisonous[slug] < ALARM:
+            continue
+        species = glossary.species[slug]
+        what = "; ".join(hazard.text for hazard in species.hazards) or "It is poisonous."
+        out.append(
+            f"This may be {species.english} ({species.latin}), which is never food. {what} "
+            "Do not taste or cook it; keep it from children, and ask a poison centre if any was eaten."
+        )
+    return tuple(out)

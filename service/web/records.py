@@ -29,6 +29,8 @@ def grains_record(found: Identification, glossary: Glossary) -> dict[str, Any]:
     ask = found.ask
     return {
         "warnings": list(found.warnings),
+        "settled": found.settled,
+        "stop": found.stop,
         "ranked": [
             {
                 **pulse_record(one.pulse, glossary),

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import random
+import statistics
+from dataclasses import replace
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -12,6 +16,8 @@ from service.grain import Traits, identify
 from service.grain.identify import kinds
 from service.grain.traits import STATES
 from service.store import files
+
+from .play import play
 
 GLOSSARY = files.load()
 POISONS = [slug for slug, one in GLOSSARY.species.items() if one.standing == "poison"]
@@ -35,6 +41,53 @@ def test_published_grains_are_known_again(seen: Traits, key: str) -> None:
 def test_poison_is_said_before_all_else() -> None:
     found = identify(GLOSSARY, Traits(outside="red", surface="glossy", eye="black-patch", state="whole"))
     assert found.warnings and "never food" in found.warnings[0] and "Abrus precatorius" in found.warnings[0]
+
+
+@pytest.mark.parametrize(
+    "seen",
+    [
+        # What the BfR and botanical gardens describe of the two: red with a black end; mottled and glossy with a pale knob.
+        Traits(outside="red", surface="glossy", eye="black-patch"),
+        Traits(outside="mottled", surface="glossy", eye="white-knob", length_mm=12),
+    ],
+)
+def test_likely_poison_ends_the_questions(seen: Traits) -> None:
+    found = identify(GLOSSARY, seen)
+    assert found.stop == "poison" and found.ask is None and not found.settled and found.warnings
+
+
+def test_everything_sold_is_found_in_few_questions(capsys: pytest.CaptureFixture[str]) -> None:
+    games = [(kind, play(GLOSSARY, kind)) for kind in kinds(GLOSSARY) if not kind.poison]
+    certain = [(kind, game) for kind, game in games if game.end.stop == "certain"]
+    with capsys.disabled():
+        asked = statistics.mean(game.asked for _, game in games)
+        print(
+            f"\n{len(games)} kinds of grain: {asked:.1f} questions on average, 90 % certain in {len(certain) / len(games):.0%}"
+        )
+    assert asked <= 4.5 and len(certain) >= 0.8 * len(games)
+    assert all(game.names(kind) for kind, game in certain)
+    assert all(game.end.stop in ("certain", "alike") for _, game in games)
+
+
+def test_poison_is_warned_of_while_eyes_err_and_pulses_seldom_are() -> None:
+    dice = random.Random(0)
+    poison = [play(GLOSSARY, kind, dice) for kind in kinds(GLOSSARY) if kind.poison for _ in range(30)]
+    pulses = [play(GLOSSARY, kind, dice) for kind in kinds(GLOSSARY) if not kind.poison]
+    assert statistics.mean(bool(game.warned) for game in poison) >= 0.85
+    assert statistics.mean(game.end.stop == "poison" for game in pulses) <= 0.03
+
+
+def test_halves_speak_for_split_pulses() -> None:
+    seen = Traits(length_mm=6.5, outside="yellow")
+    before, after = (
+        sum(
+            one.probability for one in identify(GLOSSARY, traits).ranked if one.pulse.form.startswith("split")
+        )
+        for traits in (seen, replace(seen, halves=0.6))
+    )
+    assert after > before and after > 0.9
+    with pytest.raises(BadInput, match="halves"):
+        Traits(halves=1.2)
 
 
 def test_every_poison_has_a_grain_and_a_warning(glossary: Glossary) -> None:

@@ -46,24 +46,27 @@ class AskOut(BaseModel):
     bits: float
 
 
-class GrainAnswer(BaseModel):
-    """Ranked pulses; warnings are to be said first."""
+class Ranking(BaseModel):
+    """Ranked pulses and the next question; warnings are to be said first.
+
+    `stop` says why there is no further question: `certain`, `poison` (leave the grains alone) or `alike`.
+    """
 
     edition: str
     warnings: list[str]
     settled: bool
+    stop: str
     ranked: list[RankedOut]
     ask: AskOut | None
 
 
-@router.post("/grain-readings", response_model=GrainAnswer)
+@router.post("/grain-readings", response_model=Ranking)
 async def grain_readings(seen: TraitsIn, shelf: ShelfDep) -> dict[str, Any]:
     """Which pulses the grains may be, and what to look at next."""
     glossary = shelf.glossary
     found = identify(glossary, Traits(**seen.model_dump()))
     return {
         "edition": glossary.edition,
-        "settled": found.settled,
         **records.grains_record(found, glossary),
     }
 

@@ -15,7 +15,7 @@ from ...photo import Seen, measure, opened, words
 from ...store import repository
 from .. import records, shapes
 from ..dependencies import SessionDep, SettingsDep, ShelfDep
-from .grains import AskOut, RankedOut
+from .grains import Ranking
 
 router = APIRouter(tags=["photos"])
 Photo = Annotated[UploadFile, File(description="JPEG, PNG or WebP")]
@@ -41,20 +41,18 @@ class PhotoReading(BaseModel):
     reading: shapes.ReadingShape | None
 
 
-class GrainPhoto(BaseModel):
-    """What loose grains measure, and which pulses they may be; warnings are to be said first."""
+class GrainPhoto(Ranking):
+    """What loose grains measure, and which pulses they may be.
 
-    edition: str
+    `split` are those that show the outline of a half; a half lying on its cut face counts as `whole`.
+    """
+
     count: int
     whole: int
     split: int
     length_mm: float
     width_mm: float | None
     colour: str
-    settled: bool
-    warnings: list[str]
-    ranked: list[RankedOut]
-    ask: AskOut | None
 
 
 @router.post("/photo-readings", response_model=PhotoReading)
@@ -102,7 +100,6 @@ async def grain_photos(
         "count": found.count,
         "whole": found.whole,
         "split": found.split,
-        "settled": seen.settled,
         "length_mm": found.length_mm,
         "width_mm": found.width_mm,
         "colour": found.colour,
