@@ -21,6 +21,8 @@ NAMING = ("base", "fixed", "other")
 SLACK = 2
 # Scripts that leave vowels out, or that are read by whole letters: their skeletons meet others by chance.
 VOWELLESS = {"ARABIC", "HEBREW", "CJK", "HANGUL"}
+# Strange words sought by likeness: what a pack holds is said among its first.
+STRANGE = 60
 
 
 class Finder:
@@ -42,11 +44,14 @@ class Finder:
     def candidates(self, tokens: tuple[Token, ...]) -> list[Hypothesis]:
         """Every hypothesis over the tokens, exact ones first for each stretch."""
         out: list[Hypothesis] = []
+        strange: set[str] = set()
         for first, token in enumerate(tokens):
             unspaced = token.script in UNSPACED
             out.extend(self._exact(tokens, first, unspaced))
             if not unspaced:
-                out.extend(self._single(token, first))
+                if token.text not in self.index.entries:
+                    strange.add(token.text)
+                    out.extend(self._single(token, first, len(strange) <= STRANGE))
                 out.extend(self._rejoined(tokens, first))
                 out.extend(self._tailed(tokens, first))
         return out
@@ -103,11 +108,9 @@ class Finder:
             out.append(Hypothesis(first, last + 1, (span,), gain(span) - 2.5 * torn))
         return out
 
-    def _single(self, token: Token, first: int) -> list[Hypothesis]:
-        """Readings of one spaced word that is not in the index as it stands."""
-        if token.text in self.index.entries:
-            return []
-        found = self._word(token.text, family_of(token.script))
+    def _single(self, token: Token, first: int, likeness: bool) -> list[Hypothesis]:
+        """Readings of one spaced word that is not in the index as it stands, by likeness if wanted."""
+        found = self._word(token.text, family_of(token.script), likeness)
         out = []
         for pieces in found:
             spans = tuple(
@@ -160,7 +163,7 @@ class Finder:
         return out
 
     def _look_up(
-        self, word: str, family: str
+        self, word: str, family: str, likeness: bool
     ) -> tuple[tuple[tuple[int, int, str, tuple[Meaning, ...], float, str], ...], ...]:
         """Readings of a word by skeleton, as a compound, by likeness; offsets are within the word."""
         size = len(word)
@@ -176,8 +179,8 @@ class Finder:
         keys = tuple(key for key in keys if not {family, entries[key].family} & VOWELLESS)
         if keys and size >= 4:
             out.append(((0, size, keys[0], _together(entries, list(keys)), 0.8, "crossed"),))
-        near = self._near.nearest(word, family)
-        if near and not (keys and size >= 4):
+        near = self._near.nearest(word, family) if likeness and not (keys and size >= 4) else None
+        if near:
             found, trust = near
             out.append(((0, size, found[0], _together(entries, found), trust, "near"),))
         return tuple(out)

@@ -16,8 +16,9 @@ from .space import Array, Space
 from .span import Hypothesis, Span, named, names, species
 from .weights import Weights
 
-# Phrases taken apart in search of names that agree: a list of many goods is not worth more.
+# Phrases taken apart in search of names that agree, and tokens gone over for it: a list of many goods is not worth more.
 TRIES = 8
+EFFORT = 400
 # What weighs less than this is not worth weighing.
 FAINT = 0.002
 
@@ -68,7 +69,7 @@ def agreeing(
     "Split mung | beans" and "moong dal | yellow split" fall apart so; without the phrase they agree.
     """
     used, unread = cover(tokens, hypotheses)
-    for phrase in _contradicting(used)[:TRIES]:
+    for phrase in _contradicting(used)[: min(TRIES, EFFORT // (len(tokens) or 1))]:
         if phrase.last - phrase.first < 2:
             continue
         others = [one for one in hypotheses if (one.first, one.last) != (phrase.first, phrase.last)]
@@ -103,7 +104,7 @@ def decode(
         spans = [_alone(spans[0])]
     speaks = _speaks(spans, languages, weights)
     stands = standing(tokens, spans, unread, weights)
-    pulses = np.log(space.prior)
+    pulses = space.log_prior
     none = float(np.log(weights.prior_none))
     naming = [named(span) for span in spans]
     said = [_said(span) for span in spans]
@@ -115,7 +116,7 @@ def decode(
     seen: dict[tuple[tuple[str, str], ...], int] = {}
     products = np.zeros((max(stands.group, default=0) + 1, len(pulses)))
     for span, power, group, name, form in zip(spans, stands.power, stands.group, naming, said, strict=True):
-        if power < FAINT:
+        if power < FAINT or _indifferent(span):
             continue
         unsaid = _Unsaid(open_name and name == "some", open_form and form == "some")
         open_form = open_form and form != "some"
@@ -133,7 +134,7 @@ def decode(
         if not group:
             none += power * float(np.log(nothing))
     # Of products named side by side the bag may hold any, however little of it the world trades.
-    tops = (np.log(space.prior) + products).max(axis=1)
+    tops = (space.log_prior + products).max(axis=1)
     products[1:] += (np.log(weights.beside) + tops[0] - tops[1:])[:, None]
     pulses = pulses + products.max(axis=0)
     if open_name and "some" not in naming:
@@ -141,13 +142,14 @@ def decode(
     if not {"all", "some"} & set(said):
         pulses = pulses + space.unsaid
     else:
-        told = {
-            Pulse.of(one.ref).form if one.kind == "fixed" else one.ref
-            for span in spans
-            for one in span.meanings
-            if _says(one.kind, one.ref)
-        }
-        pulses = pulses + np.where(np.isin(space.forms, [*told]), 0.0, space.untold)
+        pulses = pulses + space.told(
+            frozenset(
+                Pulse.of(one.ref).form if one.kind == "fixed" else one.ref
+                for span in spans
+                for one in span.meanings
+                if _says(one.kind, one.ref)
+            )
+        )
     pulses = pulses + stands.beside * np.log(weights.unread)
     return _normalised(pulses, none, spans, unread, weights)
 
@@ -156,6 +158,11 @@ def _alone(span: Span) -> Span:
     """Without the joining words and the units of any language: nothing else is there to join or to weigh."""
     telling = tuple(one for one in span.meanings if one.ref not in ("connector", "weight"))
     return replace(span, meanings=telling or span.meanings)
+
+
+def _indifferent(span: Span) -> bool:
+    """Whether a span is as likely on every bag as on none: it would weigh nothing."""
+    return all(one.kind == "noise" and one.ref != "generic" for one in span.meanings)
 
 
 def _says(kind: str, ref: str) -> bool:
@@ -218,7 +225,7 @@ def _weigh(
         nothing = max(nothing, weight * unfit)
         total = max(total, weight)
     if span.shared:
-        bag = np.maximum(bag, total * weights.shared_head * np.isin(space.species, list(span.shared)))
+        bag = np.maximum(bag, total * weights.shared_head * space.of(span.shared))
     naming = any(names(one) for one in span.meanings)
     spoken = 1.0 if naming else max((speaks.get(one.lang, 1.0) for one in span.meanings), default=1.0)
     trust = span.trust * spoken**weights.foreign

@@ -42,7 +42,10 @@ class Space:
         self.groups = tuple(names)
         slugs = sorted(set(map(str, self.species)))
         self.mass = {slug: float(self.prior[self.species == slug].sum()) for slug in slugs}
+        self.log_prior = np.log(self.prior)
         self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
+        self._untold: dict[frozenset[str], Array] = {}
+        self._shared: dict[frozenset[str], Array] = {}
 
     def _unsaid(self, share: Array) -> Array:
         """How often nothing is said of the form. Halves go unsaid only where they are what is mostly sold."""
@@ -70,6 +73,18 @@ class Space:
         if slot not in self._kept:
             self._kept[slot] = getattr(self, f"_{kind}")(ref)
         return self._kept[slot]
+
+    def told(self, forms: frozenset[str]) -> Array:
+        """Logarithm of how likely each bag is where these forms are said."""
+        if forms not in self._untold:
+            self._untold[forms] = np.where(np.isin(self.forms, [*forms]), 0.0, self.untold)
+        return self._untold[forms]
+
+    def of(self, species: frozenset[str]) -> Array:
+        """1 for every bag of these species."""
+        if species not in self._shared:
+            self._shared[species] = np.isin(self.species, [*species]).astype(float)
+        return self._shared[species]
 
     def _base(self, ref: str) -> tuple[Array, float]:
         weights = self.weights

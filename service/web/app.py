@@ -30,7 +30,8 @@ PROBLEMS: dict[int | str, dict[str, Any]] = {
     code: {"model": shapes.Problem, "description": "problem"}
     for code in (400, 403, 404, 409, 413, 422, 429, 501, 503)
 }
-ROUTES = (glossary_routes, readings, chat, grains, kitchen, recipes, paper, photos, suggestions, packs)
+# The route most asked for stands first: they are tried in this order.
+ROUTES = (readings, glossary_routes, chat, grains, kitchen, recipes, paper, photos, suggestions, packs)
 
 
 def create_app(settings: Settings, glossary: Glossary, files: dict[str, bytes] | None = None) -> FastAPI:
@@ -51,10 +52,10 @@ def create_app(settings: Settings, glossary: Glossary, files: dict[str, bytes] |
     app.state.limit = limit(settings.rate, settings.redis)
     app.state.metrics = Metrics() if settings.metrics else None
     add_handlers(app)
-    app.include_router(health.router)
-    app.include_router(pages.router)
     for routes in ROUTES:
         app.include_router(routes.router, prefix="/v1", responses=PROBLEMS)
+    app.include_router(health.router)
+    app.include_router(pages.router)
     origins = [one.strip() for one in settings.origins.split(",") if one.strip()]
     if origins:
         app.add_middleware(

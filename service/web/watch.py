@@ -35,6 +35,7 @@ def refresh(app: FastAPI) -> bool:
         shelf.version = number
         return False
     app.state.shelf = Shelf.of(glossary, shelf.files, number)
+    app.state.shelf.warm()
     return True
 
 
