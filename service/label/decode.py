@@ -103,7 +103,7 @@ def decode(
     if len(spans) == 1 and tokens and not unread and not tokens[0].counted:
         spans = [_alone(spans[0])]
     speaks = _speaks(spans, languages, weights)
-    stands = standing(tokens, spans, unread, weights)
+    stands = standing(tokens, spans, unread, weights, space.head_first)
     pulses = space.log_prior
     none = float(np.log(weights.prior_none))
     naming = [named(span) for span in spans]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -15,10 +15,6 @@ from .weights import Weights
 SURE = ("exact",)
 # Words after the name within which a form or a colour still tells of it.
 NEAR = 6
-# Languages that name the thing first and what it is of after: soup of lentils.
-HEAD_FIRST = frozenset(
-    "ar fa ku ps he es fr pt it ro ca ht ha yo ig sw zu so om id ms tl vi th lo km qu".split()
-)
 # What seasons a pulse when it is said after its name.
 SEASONING = {"spice"}
 
@@ -36,9 +32,15 @@ class Standing:
 
 
 def standing(
-    tokens: Sequence[Token], spans: Sequence[Span], unread: Sequence[Token], weights: Weights
+    tokens: Sequence[Token],
+    spans: Sequence[Span],
+    unread: Sequence[Token],
+    weights: Weights,
+    head_first: Set[str] = frozenset(),
 ) -> Standing:
     """Where each span stands to the name of the product.
+
+    `head_first`: languages that name the thing first and what it is of after: soup of lentils.
 
     A pack says first what is in it, then what to do with it and what it may hold traces of: what comes
     after the name and apart from it tells less, other names as well.
@@ -68,7 +70,7 @@ def standing(
 
     def gapped(span: Span) -> bool:
         """Whether next to nothing parts it from the name, in a language that names the thing last."""
-        if HEAD_FIRST & {one.lang.split("-")[0] for one in span.meanings}:
+        if head_first & {one.lang.split("-")[0] for one in span.meanings}:
             return False
         at = order[span.start]
         between = tokens[rest:at]

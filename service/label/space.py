@@ -42,6 +42,7 @@ class Space:
         self.groups = tuple(names)
         slugs = sorted(set(map(str, self.species)))
         self.mass = {slug: float(self.prior[self.species == slug].sum()) for slug in slugs}
+        self.head_first = frozenset(glossary.vocabulary.get("order", {}).get("head-first", "").split())
         self.log_prior = np.log(self.prior)
         self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
         self._untold: dict[frozenset[str], Array] = {}
