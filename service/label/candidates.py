@@ -22,7 +22,9 @@ SLACK = 2
 # Scripts that leave vowels out, or that are read by whole letters: their skeletons meet others by chance.
 VOWELLESS = {"ARABIC", "HEBREW", "CJK", "HANGUL"}
 # Strange words sought by likeness: what a pack holds is said among its first.
-STRANGE = 60
+STRANGE = 40
+# Skeletons weighed by true distance of those that share trigrams with a strange word.
+MOST = 100
 
 
 class Finder:
@@ -38,8 +40,10 @@ class Finder:
         return _Near(self.index)
 
     def warm(self) -> None:
-        """Arrange now what is otherwise arranged for the first misspelt word."""
+        """Arrange now what is otherwise arranged for the first misspelt word of each script."""
         self._near.nearest("warm", "LATIN")
+        for family in UNSPACED:
+            self._unspaced.nearest("warm", family_of(family))
 
     def candidates(self, tokens: tuple[Token, ...]) -> list[Hypothesis]:
         """Every hypothesis over the tokens, exact ones first for each stretch."""
@@ -239,6 +243,7 @@ class _Near:
         self.entries = index.entries
         self.skeletons = index.skeletons
         self.bones = [bones for bones in index.skeletons if len(bones) >= 3]
+        self.sizes = np.array([len(bones) for bones in self.bones])
         self.by_length: dict[int, list[str]] = defaultdict(list)
         postings: dict[str, list[int]] = defaultdict(list)
         for at, bones in enumerate(self.bones):
@@ -287,9 +292,11 @@ class _Near:
         if not lists:
             return []
         counts = np.bincount(np.concatenate(lists), minlength=len(self.bones))
-        many = min(60, len(counts) - 1)
-        top = np.argpartition(counts, -many)[-many:]
-        pool = [self.bones[at] for at in top if counts[at] > 1]
+        sharing = np.flatnonzero(counts > 1)
+        sharing = sharing[np.abs(self.sizes[sharing] - len(bones)) <= allowed]
+        if len(sharing) > MOST:
+            sharing = sharing[np.argpartition(counts[sharing], -MOST)[-MOST:]]
+        pool = [self.bones[at] for at in sharing]
         if not pool:
             return []
         distances = process.cdist([bones], pool, scorer=OSA.distance, score_cutoff=allowed, dtype=np.uint8)[0]
