@@ -140,7 +140,8 @@ def decode(
     if open_name and "some" not in naming:
         pulses = pulses + np.log(weights.no_base)
     if not {"all", "some"} & set(said):
-        pulses = pulses + space.unsaid
+        hidden = 1 - (1 - weights.hidden) ** (stands.beside + stands.doubtful)
+        pulses = pulses + np.log((1 - hidden) * np.exp(space.unsaid) + hidden * weights.hidden_form)
     else:
         pulses = pulses + space.told(
             frozenset(

@@ -23,12 +23,14 @@ SEASONING = {"spice"}
 class Standing:
     """How far each span tells of the product, and how many unread words stand about its name.
 
-    `group` numbers the products a label names side by side: 0 for the first and for all else.
+    `group` numbers the products a label names side by side: 0 for the first and for all else. `doubtful` counts the
+    words there that are known only by a poor likeness.
     """
 
     power: tuple[float, ...]
     group: tuple[int, ...]
     beside: int
+    doubtful: int
 
 
 def standing(
@@ -46,9 +48,10 @@ def standing(
     after the name and apart from it tells less, other names as well.
     """
     heads = [span for span in spans if named(span) == "all"]
+    poor = [span for span in spans if span.how not in SURE and span.trust < weights.poor]
     if not heads or not tokens:
         every = (1.0,) * len(spans)
-        return Standing(every, (0,) * len(spans), min(weights.most_unread, len(unread)))
+        return Standing(every, (0,) * len(spans), min(weights.most_unread, len(unread)), len(poor))
     head = min(
         heads,
         key=lambda span: (
@@ -119,7 +122,8 @@ def standing(
             found[at] *= weights.strayed**strayed
             strayed += 1
     groups = tuple(beside.get(span, 0) for span in spans)
-    return Standing(tuple(found), groups, min(weights.most_unread, about))
+    doubtful = sum(one.start <= after for one in poor)
+    return Standing(tuple(found), groups, min(weights.most_unread, about), doubtful)
 
 
 def _beside(tokens: Sequence[Token], spans: Sequence[Span], head: Span) -> dict[Span, int]:

@@ -69,6 +69,11 @@ class Weights:
     # Each unread word beside the name speaks a little for something else.
     unread: float = 0.5
     most_unread: int = 4
+    # A likeness that may well be another word.
+    poor: float = 0.7
+    # How often a word not read, or read by such a likeness, tells a form where no other does; how likely it is each.
+    hidden: float = 0.3
+    hidden_form: float = 1.0
     # A meaning in a language the rest of the label does not speak; in one that was not asked for.
     other_language: float = 0.05
     not_asked: float = 0.12
