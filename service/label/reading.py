@@ -7,7 +7,6 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 
@@ -24,7 +23,6 @@ from .span import Span, names
 from .weights import WEIGHTS, Weights
 
 LONGEST = 20_000
-Places = np.ndarray[Any, np.dtype[np.int64]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,26 +165,26 @@ class Reader:
         """Probabilities by species and form; class and colour where one holds three quarters."""
         space = self.space
         mass = np.bincount(space.group, weights=posterior.pulses, minlength=len(space.groups))
-        out = []
+        odds, out = posterior.pulses.tolist(), []
         for group in np.argsort(-mass, kind="stable")[:8]:
             if mass[group] < 0.002:
                 break
             species, form = space.groups[group]
-            places = np.flatnonzero(space.group == group)
-            market_class, places = self._settled(posterior, places, "market_class")
-            colour, _ = self._settled(posterior, places, "colour")
+            market_class, places = self._settled(odds, space.members[group], "market_class")
+            colour, _ = self._settled(odds, places, "colour")
             out.append(Read(Pulse(species, market_class, form, colour), float(mass[group])))
         return out
 
-    def _settled(self, posterior: Posterior, places: Places, slot: str) -> tuple[str, Places]:
+    def _settled(self, odds: Sequence[float], places: Sequence[int], slot: str) -> tuple[str, Sequence[int]]:
         """The value of a slot that holds three quarters, and the places that have it; else none and all."""
+        values = [getattr(self.space.pulses[at], slot) for at in places]
         mass: dict[str, float] = defaultdict(float)
-        for at in places:
-            mass[getattr(self.space.pulses[at], slot)] += float(posterior.pulses[at])
+        for at, value in zip(places, values, strict=True):
+            mass[value] += odds[at]
         value, most = max(mass.items(), key=lambda one: one[1])
         if most < 0.72 * sum(mass.values()):
             return "", places
-        return value, np.array([at for at in places if getattr(self.space.pulses[at], slot) == value])
+        return value, [at for at, one in zip(places, values, strict=True) if one == value]
 
     def _used(self, normal: Normal, span: Span, posterior: Posterior) -> Used:
         start, end = normal.span(span.start, span.end)
@@ -207,12 +205,12 @@ class Reader:
         if len(span.meanings) == 1:
             return span.meanings[0]
 
-        def fit(one: Meaning) -> float:
-            bag, none = self.space.likelihood(one.kind, one.ref)
-            scale = self.weights.use.get(one.use, 0.5)
-            return scale * float((bag * posterior.pulses).sum() + none * posterior.none)
-
-        return max(span.meanings, key=fit)
+        fits: dict[tuple[str, str], float] = {}
+        for slot in {(one.kind, one.ref) for one in span.meanings}:
+            bag, none = self.space.likelihood(*slot)
+            fits[slot] = float(bag @ posterior.pulses) + none * posterior.none
+        use = self.weights.use
+        return max(span.meanings, key=lambda one: use.get(one.use, 0.5) * fits[one.kind, one.ref])
 
     def _look_alikes(self, reads: list[Read]) -> tuple[LookAlikeNote, ...]:
         out: dict[str, LookAlikeNote] = {}

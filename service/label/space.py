@@ -40,6 +40,7 @@ class Space:
             [names.setdefault((pulse.species, pulse.form), len(names)) for pulse in self.pulses]
         )
         self.groups = tuple(names)
+        self.members = tuple(tuple(map(int, np.flatnonzero(self.group == at))) for at in range(len(names)))
         slugs = sorted(set(map(str, self.species)))
         self.mass = {slug: float(self.prior[self.species == slug].sum()) for slug in slugs}
         self.head_first = frozenset(glossary.vocabulary.get("order", {}).get("head-first", "").split())
