@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import threading
+from collections import OrderedDict
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from typing import Any
@@ -50,6 +51,7 @@ def create_app(settings: Settings, glossary: Glossary, files: dict[str, bytes] |
     app.state.shelf = Shelf.of(glossary, files)
     app.state.engine = repository.engine(settings.database)
     app.state.limit = limit(settings.rate, settings.redis)
+    app.state.seen_signatures = OrderedDict()
     app.state.metrics = Metrics() if settings.metrics else None
     add_handlers(app)
     for routes in ROUTES:

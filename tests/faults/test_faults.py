@@ -6,13 +6,10 @@ import os
 import resource
 import shutil
 import signal
-import socket
 import subprocess
 import sys
 import threading
 import time
-from collections.abc import Iterator
-from contextlib import contextmanager
 from pathlib import Path
 
 import httpx
@@ -24,56 +21,11 @@ from service.store import files, repository
 from service.store.tables import Suggestion
 from service.web import Settings, create_app
 from tests.conftest import Api
+from tests.faults.processes import free_port, served
 from tests.store.conftest import postgres_address  # noqa: F401 - a fixture
 from tests.tiny import tiny_files
 
 ROOT = Path(__file__).resolve().parents[2]
-
-
-def _port() -> int:
-    with socket.socket() as free:
-        free.bind(("127.0.0.1", 0))
-        return int(free.getsockname()[1])
-
-
-@contextmanager
-def served(database: str, folder: Path, **environment: str) -> Iterator[tuple[str, subprocess.Popen[bytes]]]:
-    """The service as its own process on a free port."""
-    port = _port()
-    words = {
-        "PULSE_DATABASE": database,
-        "PULSE_RATE": "0",
-        "PULSE_GLOSSARY": str(folder),
-        "PULSE_PORT": str(port),
-        **environment,
-    }
-    process = subprocess.Popen(
-        [sys.executable, "-m", "service", "serve"],
-        cwd=ROOT,
-        env={**os.environ, **words},
-        stderr=subprocess.DEVNULL,
-    )
-    address = f"http://127.0.0.1:{port}"
-    try:
-        for _ in range(300):
-            try:
-                if httpx.get(f"{address}/readyz", timeout=1).status_code == 200:
-                    break
-            except httpx.HTTPError:
-                time.sleep(0.05)
-        else:
-            pytest.fail("the service did not come up")
-        yield address, process
-    finally:
-        process.kill()
-        process.wait()
-
-
-@pytest.fixture
-def folder(tmp_path: Path) -> Path:
-    """A small glossary in a folder of its own."""
-    files.write(tmp_path / "glossary", tiny_files())
-    return tmp_path / "glossary"
 
 
 def _suggest(address: str, at: int) -> bool:
@@ -123,7 +75,7 @@ def test_a_full_disk_loses_nothing_and_says_so(tmp_path: Path, folder: Path) -> 
         "import resource, sys; resource.setrlimit(resource.RLIMIT_FSIZE, (700_000, 700_000)); import signal; "
         "signal.signal(signal.SIGXFSZ, signal.SIG_IGN); from service.commands import run; sys.exit(run(['serve']))"
     )
-    port = _port()
+    port = free_port()
     environment = {
         **os.environ,
         "PULSE_DATABASE": database,
@@ -179,7 +131,7 @@ def test_a_corrupt_glossary_does_not_start_and_names_the_line(
     path = folder / name
     path.write_bytes(spoil(path.read_bytes()))  # type: ignore[operator]
     found = subprocess.run(
-        [sys.executable, "-m", "service", "serve", "--data", str(folder), "--port", str(_port()), "--database", "sqlite://"],
+        [sys.executable, "-m", "service", "serve", "--data", str(folder), "--port", str(free_port()), "--database", "sqlite://"],
         cwd=ROOT, capture_output=True, text=True, timeout=60, check=False,
     )  # fmt: skip
     assert found.returncode == 2
@@ -236,7 +188,7 @@ def test_without_redis_each_worker_counts_for_itself() -> None:
     """Invariant: limits fail open to memory, never to errors and never to no limit at all."""
     held = tiny_files()
     app = create_app(
-        Settings(database="sqlite://", rate=3, redis=f"redis://127.0.0.1:{_port()}/0"), build(held)
+        Settings(database="sqlite://", rate=3, redis=f"redis://127.0.0.1:{free_port()}/0"), build(held)
     )
     api = Api(app)
     codes = [api.get("/v1/pulses").status_code for _ in range(8)]

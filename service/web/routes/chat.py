@@ -6,6 +6,7 @@ import hashlib
 import hmac
 import json
 import time
+from collections import OrderedDict
 from typing import Annotated, Any
 
 from fastapi import APIRouter, Header, Request
@@ -105,11 +106,10 @@ def _signed(kept: Any, secret: str, signature: str, sent: str, body: bytes) -> N
         raise NotAllowed("chat webhook: the signature does not fit")
     if not sent.isdigit() or abs(time.time() - int(sent)) > WINDOW:
         raise NotAllowed("chat webhook: the timestamp is not of these five minutes")
-    seen: dict[str, float] = getattr(kept, "seen_signatures", {})
-    now = time.time()
-    kept.seen_signatures = seen = {
-        one: at for one, at in list(seen.items())[-MOST_SEEN:] if now - at <= 2 * WINDOW
-    }
+    # Kept by number and not by age: a clock that jumps forward and back would bring old messages back to life.
+    seen: OrderedDict[str, None] = kept.seen_signatures
     if wanted in seen:
         raise NotAllowed("chat webhook: this message came before")
-    seen[wanted] = now
+    seen[wanted] = None
+    if len(seen) > MOST_SEEN:
+        seen.popitem(last=False)
