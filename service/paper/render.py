@@ -154,6 +154,7 @@ def to_data(sheet: Sheet) -> dict[str, Any]:
     return {
         "title": sheet.title,
         "lang": sheet.lang,
+        "rtl": sheet.rtl,
         "landscape": sheet.landscape,
         "blocks": blocks,
         "pictures": pictures,

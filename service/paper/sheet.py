@@ -95,6 +95,12 @@ class Sheet:
     blocks: tuple[Block, ...]
     landscape: bool = False
 
+    @property
+    def rtl(self) -> bool:
+        """True where the first language is written from right to left on this sheet."""
+        own = [words.rtl for words in self.words() if words.lang == self.lang and words.script != "Latn"]
+        return any(own)
+
     def words(self) -> Sequence[Words]:
         """Every text of the sheet in reading order."""
         return [words for block in self.blocks for words in _words(block)]

@@ -13,14 +13,15 @@ from ..paper.render import defused, to_data, to_rows
 from ..paper.sheet import Sheet
 
 TEMPLATE = Path(__file__).with_name("sheet.typ")
-# ISO 15924 script -> families of the fonts package, the first that is there is taken.
+# ISO 15924 script -> families, the first that is there is taken. Serif faces where the sans one sets marks so far from
+# their letters that the text of the PDF holds them twice.
 FAMILIES = {
-    "Arab": "Noto Naskh Arabic", "Armn": "Noto Sans Armenian", "Beng": "Noto Sans Bengali", "Deva": "Noto Sans Devanagari",
-    "Ethi": "Noto Sans Ethiopic", "Geor": "Noto Sans Georgian", "Gujr": "Noto Sans Gujarati", "Guru": "Noto Sans Gurmukhi",
-    "Hans": "Noto Sans CJK SC", "Hant": "Noto Sans CJK TC", "Hebr": "Noto Sans Hebrew", "Jpan": "Noto Sans CJK JP",
-    "Khmr": "Noto Sans Khmer", "Knda": "Noto Sans Kannada", "Kore": "Noto Sans CJK KR", "Laoo": "Noto Sans Lao",
-    "Mlym": "Noto Sans Malayalam", "Mtei": "Noto Sans Meetei Mayek", "Mymr": "Noto Sans Myanmar", "Orya": "Noto Sans Oriya",
-    "Sinh": "Noto Sans Sinhala", "Taml": "Noto Sans Tamil", "Telu": "Noto Sans Telugu", "Thai": "Noto Sans Thai",
+    "Arab": ["Noto Naskh Arabic"], "Armn": ["Noto Sans Armenian"], "Beng": ["Noto Sans Bengali"], "Deva": ["Noto Sans Devanagari"],
+    "Ethi": ["Noto Sans Ethiopic"], "Geor": ["Noto Sans Georgian"], "Gujr": ["Noto Sans Gujarati"], "Guru": ["Noto Sans Gurmukhi"],
+    "Hans": ["Noto Sans CJK SC"], "Hant": ["Noto Sans CJK TC"], "Hebr": ["Noto Sans Hebrew"], "Jpan": ["Noto Sans CJK JP"],
+    "Khmr": ["Noto Sans Khmer"], "Knda": ["Noto Sans Kannada"], "Kore": ["Noto Sans CJK KR"], "Laoo": ["Noto Serif Lao"],
+    "Mlym": ["Noto Sans Malayalam"], "Mtei": ["Noto Sans Meetei Mayek"], "Mymr": ["Noto Serif Myanmar"], "Orya": ["Noto Sans Oriya"],
+    "Sinh": ["Noto Sans Sinhala"], "Taml": ["Noto Sans Tamil"], "Telu": ["Noto Sans Telugu"], "Thai": ["Loma", "Noto Serif Thai"],
 }  # fmt: skip
 BASE = "Noto Sans"
 PAPERS = ("a4", "a5", "us-letter")
