@@ -107,7 +107,8 @@ def decode(
     pulses = space.log_prior
     none = float(np.log(weights.prior_none))
     naming = [named(span) for span in spans]
-    said = [_said(span) for span in spans]
+    heard = [power >= weights.heard for power in stands.power]
+    said = [_said(span) if told else "none" for span, told in zip(spans, heard, strict=True)]
     open_name, open_form = "all" not in naming, "all" not in said and said.count("some") == 1
     made_of = any(
         power >= weights.gapped and all(one.kind == "other" for one in span.meanings)
@@ -146,9 +147,9 @@ def decode(
         pulses = pulses + space.told(
             frozenset(
                 Pulse.of(one.ref).form if one.kind == "fixed" else one.ref
-                for span in spans
+                for span, told in zip(spans, heard, strict=True)
                 for one in span.meanings
-                if _says(one.kind, one.ref)
+                if told and _says(one.kind, one.ref)
             )
         )
     pulses = pulses + stands.beside * np.log(weights.unread)

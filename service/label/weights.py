@@ -69,6 +69,8 @@ class Weights:
     # Each unread word beside the name speaks a little for something else.
     unread: float = 0.5
     most_unread: int = 4
+    # Below this power a word that tells a form does not count as having told it.
+    heard: float = 0.25
     # A likeness that may well be another word.
     poor: float = 0.7
     # How often a word not read, or read by such a likeness, tells a form where no other does; how likely it is each.
