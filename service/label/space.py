@@ -106,9 +106,18 @@ class Space:
         return float(min(1.0, max(mass, 1e-6) / self.weights.usual) ** self.weights.rarer)
 
     def _alike(self, named: Pulse) -> Array:
-        """How far a bag of no named class may be one of this class: not where its colour never is."""
-        kin = (self.species == named.species) & (self.classes == named.market_class)
-        return np.where(np.isin(self.colours, [*set(self.colours[kin]), ""]), 1.0, self.weights.colour_odd)
+        """How far a bag of no named class may be one of this class.
+
+        Less where its colour never is, and as the class is one of several sold in that form.
+        """
+        kin = self.species == named.species
+        own = kin & (self.classes == named.market_class)
+        alike = np.where(np.isin(self.colours, [*set(self.colours[own]), ""]), 1.0, self.weights.colour_odd)
+        for form in set(self.forms[own]):
+            here = self.forms == form
+            classed = float(self.prior[kin & here & (self.classes != "")].sum())
+            alike = np.where(here, alike * float(self.prior[own & here].sum()) / classed, alike)
+        return alike
 
     def _fixed(self, ref: str) -> tuple[Array, float]:
         weights = self.weights

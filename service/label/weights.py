@@ -100,7 +100,7 @@ class Weights:
     temperature: float = 0.8
     unforeseen: float = 0.002
     # A single reading is stated from here up; nothing is said to be a pulse below the other.
-    certain: float = 0.75
+    certain: float = 0.85
     worth: float = 0.04
 
 
