@@ -208,15 +208,14 @@ def _weigh(
     nothing = total = 0.0
     strongest = _strongest(span, speaks, place, weights)
     forms = [slot for slot in strongest if slot[0] == "form"]
-    meant = {
-        ref.partition("/")[0] for kind, ref in strongest if kind in ("base", "fixed")
-    } & space.mass.keys()
-    most = max((space.mass[slug] for slug in meant), default=1.0)
+    sold = {slot: space.sold(*slot) for slot in strongest if slot[0] in ("base", "fixed")}
+    several = len({ref.partition("/")[0] for (_, ref), mass in sold.items() if mass}) > 1
+    most = max(sold.values(), default=0.0)
     for slot, weight in strongest.items():
         fits, unfit = space.likelihood(*slot)
-        if slot[0] in ("base", "fixed") and len(meant) > 1:
+        if several and sold.get(slot):
             # Where a language calls two pulses by one word, the world's trade says little of which it means.
-            weight *= (most / space.mass.get(slot[1].partition("/")[0], most)) ** weights.homonym
+            weight *= (most / sold[slot]) ** weights.homonym
         if slot[0] == "form" and len(forms) > 1:
             fits = np.maximum(fits, weights.form_miss_loose)
         if unsaid.form and not _says(*slot):
@@ -241,8 +240,14 @@ def _strongest(
     """The weight of each thing a span may mean: its strongest row, less where few of its languages mean it so."""
     strongest: dict[tuple[str, str], float] = {}
     langs: dict[tuple[str, str], set[str]] = {}
+    written = {
+        (one.lang, one.ref.partition("/")[0]) for one in span.meanings if names(one) and one.use != "decode"
+    }
+    writing = {lang for lang, _ in written}
     for one in span.meanings:
         weight = weights.use.get(one.use, 0.5) * speaks.get(one.lang, 1.0) * _there(one, place, weights)
+        if one.lang in writing and names(one) and (one.lang, one.ref.partition("/")[0]) not in written:
+            weight *= weights.minor
         slot = (one.kind, one.ref)
         strongest[slot] = max(weight, strongest.get(slot, 0.0))
         langs.setdefault(slot, set()).add(one.lang.split("-")[0])

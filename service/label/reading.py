@@ -19,7 +19,7 @@ from .normalise import Normal, normalise
 from .question import Question, question
 from .segment import Token, hs_codes, segment
 from .space import Space
-from .span import Span, names
+from .span import Span, named, names, species
 from .weights import WEIGHTS, Weights
 
 LONGEST = 20_000
@@ -139,7 +139,7 @@ class Reader:
 
     def _reading(self, normal: Normal, posterior: Posterior) -> Reading:
         reads = self._merged(posterior)
-        verdict = self._verdict(reads, posterior.none)
+        verdict = self._verdict(reads, posterior)
         worth = [one for one in reads if one.probability >= self.weights.worth]
         return Reading(
             verdict=verdict,
@@ -154,12 +154,20 @@ class Reader:
             languages=_languages(posterior.spans),
         )
 
-    def _verdict(self, reads: list[Read], none: float) -> str:
-        if not reads or none >= 0.5:
+    def _verdict(self, reads: list[Read], posterior: Posterior) -> str:
+        if not reads or posterior.none >= 0.5:
             return "none"
-        if reads[0].probability >= self.weights.certain:
+        if reads[0].probability >= self.weights.certain and not self._namesake(reads, posterior.spans):
             return "one"
-        return "several" if len(reads) > 1 else "one" if reads[0].probability > none else "none"
+        return "several" if len(reads) > 1 else "one" if reads[0].probability > posterior.none else "none"
+
+    def _namesake(self, reads: list[Read], spans: Sequence[Span]) -> bool:
+        """Whether all the names on the label are names of the runner-up too, and it is likely enough to say so."""
+        if len(reads) < 2 or reads[1].probability < self.weights.namesake:
+            return False
+        naming = [species(span) for span in spans if named(span) != "none"]
+        both = {reads[0].pulse.species, reads[1].pulse.species}
+        return len(both) > 1 and bool(naming) and all(both <= one for one in naming)
 
     def _merged(self, posterior: Posterior) -> list[Read]:
         """Probabilities by species and form; class and colour where one holds three quarters."""

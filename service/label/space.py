@@ -46,6 +46,7 @@ class Space:
         self.head_first = frozenset(glossary.vocabulary.get("order", {}).get("head-first", "").split())
         self.log_prior = np.log(self.prior)
         self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
+        self._sold: dict[tuple[str, str], float] = {}
         self._untold: dict[frozenset[str], Array] = {}
         self._shared: dict[frozenset[str], Array] = {}
 
@@ -75,6 +76,15 @@ class Space:
         if slot not in self._kept:
             self._kept[slot] = getattr(self, f"_{kind}")(ref)
         return self._kept[slot]
+
+    def sold(self, kind: str, ref: str) -> float:
+        """The share of all that is sold which the word fits; 0 for a name of what is no pulse."""
+        slot = (kind, ref)
+        if slot not in self._sold:
+            strange = ref.partition("/")[0] in self.strange
+            fits, _ = self.likelihood(kind, ref)
+            self._sold[slot] = 0.0 if strange else float((self.prior * np.exp(self.unsaid) * fits).sum())
+        return self._sold[slot]
 
     def told(self, forms: frozenset[str]) -> Array:
         """Logarithm of how likely each bag is where these forms are said."""

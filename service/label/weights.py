@@ -17,6 +17,8 @@ class Weights:
     class_miss: float = 0.01
     class_open: float = 0.5
     colour_odd: float = 0.5
+    # What a word is only read as, in a language that writes it for another pulse.
+    minor: float = 0.4
     # A species name, or a whole trade name, on something that is no pulse at all.
     base_none: float = 0.0007
     fixed_none: float = 0.0009
@@ -101,6 +103,8 @@ class Weights:
     unforeseen: float = 0.002
     # A single reading is stated from here up; nothing is said to be a pulse below the other.
     certain: float = 0.85
+    # Unless its names are as well those of another pulse, at least this likely.
+    namesake: float = 0.06
     worth: float = 0.04
 
 
