@@ -1,11 +1,12 @@
 // The page: read, describe grains, browse, and a kitchen remembered on this device.
 
 import { get, post, Problem, send } from "./api.js";
+import { paper, print } from "./paper.js";
 import { drawing, el, fill, marked, trueSize, words } from "./parts.js";
 import { say, speak, tongue, tongueName } from "./say.js";
 
 const $ = (id) => document.getElementById(id);
-const VIEWS = ["read", "grains", "browse", "kitchen"];
+const VIEWS = ["read", "grains", "browse", "paper", "kitchen"];
 const KITCHEN = { vessel: "pressure", gauge_kpa: 80, altitude_m: 0, soak: "overnight", texture: "tender", dry_g: 200 };
 const kitchen = () => ({ ...KITCHEN, ...JSON.parse(localStorage.getItem("kitchen") || "{}") });
 const state = (text) => { $("state").textContent = text; };
@@ -21,6 +22,7 @@ function show() {
   }
   if (view === "browse") browse();
   if (view === "grains") grains({});
+  if (view === "paper") paper($("paper-forms"), tongues);
 }
 
 // A printed card's code leads here: the pulse itself, without a label.
@@ -158,7 +160,7 @@ async function cook(one) {
 }
 
 async function askFor(one) {
-  const select = el("select", { "aria-label": say("language", "Language") }, tongues.map((tag) => el("option", { value: tag, text: tongueName(tag) })));
+  const select = el("select", { "aria-label": say("language", "Language") }, (tongues.length ? tongues : ["hi"]).map((tag) => el("option", { value: tag, text: tongueName(tag) })));
   select.value = localStorage.getItem("ask") || "hi";
   const box = el("div", {});
   const load = async () => {
@@ -190,17 +192,12 @@ function card(names) {
   ].filter(Boolean);
 }
 
-// A pocket card as a PDF, or as a page where the service cannot typeset.
 async function printCard(name) {
-  const body = JSON.stringify({ pulses: [name.key], languages: [name.language], address: location.origin + "/" });
-  for (const accept of ["application/pdf", "text/html"]) {
-    const response = await fetch("/v1/cards", { method: "POST", headers: { "content-type": "application/json", accept }, body });
-    if (!response.ok) continue;
-    const link = el("a", { href: URL.createObjectURL(await response.blob()), download: accept === "text/html" ? "card.html" : "card.pdf" });
-    link.click();
-    return;
+  try {
+    await print("/v1/cards", { pulses: [name.key], languages: [name.language], address: location.origin + "/" }, "card");
+  } catch (error) {
+    state(error.message);
   }
-  state(say("no_signal", "No answer: the service cannot be reached, and this was not read before."));
 }
 
 function sayAloud(name) {
@@ -259,7 +256,7 @@ async function grains(traits) {
 }
 
 let listed = null;
-let tongues = ["hi"];
+let tongues = [];
 async function browse() {
   const box = $("browse-list");
   try {

@@ -1,7 +1,7 @@
 // Keeps the page and every answer given, so that both are there without a signal. Newest first, kept copy if there is none.
 
 const KEPT = "pulses-1";
-const PAGE = ["/", "/page/page.css", "/page/page.js", "/page/api.js", "/page/parts.js", "/page/say.js", "/page/icon.svg",
+const PAGE = ["/", "/page/page.css", "/page/page.js", "/page/api.js", "/page/parts.js", "/page/paper.js", "/page/say.js", "/page/icon.svg",
   "/page/manifest.webmanifest", "/page/say/list.json", "/v1/pulses", "/v1/languages"];
 
 self.addEventListener("install", (event) => event.waitUntil((async () => {

@@ -92,7 +92,7 @@ def test_reads_in_three_scripts(page: Page, label: str, name: str) -> None:
 
 def test_nothing_is_wider_than_the_screen(page: Page) -> None:
     read(page, "Urad Dal Dhuli 1 kg")
-    for view in ("read", "grains", "browse", "kitchen"):
+    for view in ("read", "grains", "browse", "paper", "kitchen"):
         page.evaluate(f"location.hash = '{view}'")
         page.wait_for_timeout(200)
         assert page.evaluate("document.documentElement.scrollWidth <= innerWidth"), view
@@ -195,6 +195,43 @@ def test_a_card_to_print(page: Page) -> None:
     assert waiting.value.suggested_filename in ("card.pdf", "card.html")
 
 
+def test_a_chart_to_print(page: Page) -> None:
+    page.evaluate("location.hash = 'paper'")
+    page.select_option("#form-chart select[name=kind]", "look-alikes")
+    page.select_option("#form-chart select[name=language] >> nth=1", "ta")
+    page.evaluate("location.hash = 'read'")
+    page.evaluate("location.hash = 'paper'")
+    with page.expect_request("**/v1/charts") as asked, page.expect_download() as waiting:
+        page.click("#form-chart button")
+    assert asked.value.post_data_json == {"kind": "look-alikes", "languages": ["en", "ta"]}
+    assert waiting.value.suggested_filename in ("chart.pdf", "chart.html")
+
+
+def test_an_unsure_dish_stops_the_menu_with_the_question(chromium: object, address: str) -> None:
+    page = chromium.new_page(viewport=PHONE, locale="en-GB")  # type: ignore[attr-defined]
+    page.goto(f"{address}/#paper")
+    page.wait_for_selector("#form-menu select[name=language] option[value=gu]", state="attached")
+    page.select_option("#form-menu select[name=language] >> nth=1", "gu")
+    page.fill("#form-menu input[name=title]", "An invented supper")
+    page.fill("#form-menu textarea", "Dals:\nGreen bowl | beans | 7.50")
+    page.click("#form-menu button")
+    page.wait_for_selector("#form-menu .caution")
+    assert "'beans' may be several pulses" in page.inner_text("#form-menu .caution")
+    page.fill("#form-menu textarea", "Dals:\nGreen bowl | moong dal, chana dal | 7.50\nSides:\nRice")
+    with page.expect_request("**/v1/menus") as asked, page.expect_download() as waiting:
+        page.click("#form-menu button")
+    assert asked.value.post_data_json["sections"] == [
+        {
+            "name": "Dals",
+            "dishes": [{"name": "Green bowl", "pulses": ["moong dal", "chana dal"], "price": "7.50"}],
+        },
+        {"name": "Sides", "dishes": [{"name": "Rice", "pulses": [], "price": ""}]},
+    ]
+    assert waiting.value.suggested_filename in ("menu.pdf", "menu.html")
+    assert page.inner_text("#form-menu [role=alert]") == ""
+    page.close()
+
+
 def test_a_photo_of_a_pack_is_read(page: Page, tmp_path: Path) -> None:
     reading_photos()
     from tests.photo.test_photo import _pack
@@ -267,7 +304,7 @@ def test_a_reviewer_accepts_with_a_reason(chromium: object, tmp_path: Path) -> N
         one.close()
 
 
-@pytest.mark.parametrize("view", ["read", "grains", "browse", "kitchen"])
+@pytest.mark.parametrize("view", ["read", "grains", "browse", "paper", "kitchen"])
 def test_axe_finds_nothing(page: Page, view: str) -> None:
     axe = pytest.importorskip(
         "axe_playwright_python.sync_playwright", reason="pip install axe-playwright-python"
