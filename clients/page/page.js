@@ -104,7 +104,7 @@ function ask(question, sure) {
   const byKey = Object.fromEntries(sure.map((one) => [one.key, one]));
   return el("div", {}, el("h3", { text: say(`ask_${question.id}`, question.text) }),
     el("div", { cls: "choices" }, question.answers.map((one) => el("button", {
-      type: "button", text: say(`text_${one.text}`, one.text),
+      type: "button", text: either(one.text),
       on: { click: () => settle(one.pulses.map((key) => byKey[key]).filter(Boolean)) },
     }))));
 }
@@ -232,6 +232,7 @@ async function photo(file) {
 }
 
 // A trait's value in the reader's words: a colour, a form, a shape or a mark.
+const either = (text) => new Intl.ListFormat(document.documentElement.lang, { type: "disjunction" }).format(text.split(" or ").map(valueWord));
 const valueWord = (value) => say(`colour_${value}`, "") || say(`form_${value}`, "") || say(`text_${value.replaceAll("-", " ")}`, value.replaceAll("-", " "));
 
 async function grains(traits) {

@@ -170,6 +170,10 @@ class Tongue:
                 )
         return text
 
+    def either(self, text: str) -> str:
+        """An answer of a question, "black or red", each alternative in this language."""
+        return " / ".join(self.translate(one) for one in text.split(" or "))
+
     @cached_property
     def _patterns(self) -> tuple[tuple[str, re.Pattern[str]], ...]:
         return tuple((one, _pattern(one)) for one in (*STEPS, *CHAT) if SLOT.search(one))

@@ -144,7 +144,7 @@ class _Turn:
         offered: tuple[tuple[str, tuple[str, ...]], ...] = ()
         if asked:
             said.append(self.tongue.translate(asked.text))
-            offered = tuple((self.tongue.translate(one.text), tuple(one.pulses)) for one in asked.answers)
+            offered = tuple((self.tongue.either(one.text), tuple(one.pulses)) for one in asked.answers)
             said += [f"{at}. {text}" for at, (text, _) in enumerate(offered, 1)]
         return replace(self.state, offered=offered), self._reply(said, tuple(text for text, _ in offered))
 
