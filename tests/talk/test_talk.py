@@ -6,9 +6,11 @@ import hashlib
 import hmac
 import json
 import time
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from lxml import etree
 
 from service.errors import BadInput, TooLarge
 from service.glossary.model import Glossary
@@ -18,6 +20,8 @@ from service.talk.sms import units
 from service.web import Settings, create_app
 from service.web.tongues import catalogues, untranslated
 from tests.conftest import Api
+
+SSML = etree.RelaxNG(etree.parse(Path(__file__).with_name("ssml-1.1.rng")))
 
 # (language of the replies, turns of what is typed and words the reply must hold; "!" before a word: must not)
 TALKS: tuple[tuple[str, tuple[tuple[str, tuple[str, ...]], ...]], ...] = (
@@ -111,12 +115,44 @@ def test_a_long_sms_ends_at_a_word() -> None:
     assert len(found.parts) == 3 and found.parts[-1].endswith("word...")
 
 
-def test_ssml_is_well_formed_and_marks_languages() -> None:
-    root = ElementTree.fromstring(ssml([("Ask for <it> & go", "en"), ("உளுத்தம் பருப்பு", "ta")], "en"))
+def test_ssml_marks_languages() -> None:
+    said = ssml([("Ask for <it> & go\x0c", "en"), ("உளுத்தம் பருப்பு", "ta")], "en")
+    assert SSML.validate(etree.fromstring(said)), SSML.error_log
+    root = ElementTree.fromstring(said)
     space = "{http://www.w3.org/2001/10/synthesis}"
     assert root.tag == space + "speak" and root.get("version") == "1.1"
     assert [child.tag for child in root] == [space + "s"] * 2
     assert root[1][0].tag == space + "lang" and "உளுத்தம்" in (root[1][0].text or "")
+
+
+@pytest.mark.parametrize(("tag", "turns"), TALKS, ids=[f"{tag}: {turns[0][0]}" for tag, turns in TALKS])
+def test_every_reply_can_be_said(
+    tag: str, turns: tuple[tuple[str, tuple[str, ...]], ...], reader: Reader
+) -> None:
+    """As SSML 1.1, by its content model; the sentences said are those written."""
+    tongue, state = _spoken(tag), State()
+    for text, _ in turns:
+        state, reply = turn(state, text, reader, tongue)
+        root = etree.fromstring(ssml(reply.said, tongue.tag))
+        assert SSML.validate(root), SSML.error_log
+        assert root.get("{http://www.w3.org/XML/1998/namespace}lang") == tag and len(root) == len(reply.said)
+
+
+@pytest.mark.parametrize(
+    "body",
+    [
+        'version="1.0" xml:lang="en"><s>a</s>',
+        'version="1.1"><s>a</s>',
+        'version="1.1" xml:lang="en"><s>a<s>b</s></s>',
+        'version="1.1" xml:lang="en"><s>a<p>b</p></s>',
+        'version="1.1" xml:lang="en"><lang>a</lang>',
+        'version="1.1" xml:lang="not a tag"><s>a</s>',
+        'version="1.1" xml:lang="en"><b>a</b>',
+    ],
+)
+def test_the_schema_refuses_what_the_standard_refuses(body: str) -> None:
+    space = 'xmlns="http://www.w3.org/2001/10/synthesis"'
+    assert not SSML.validate(etree.fromstring(f"<speak {space} {body}</speak>"))
 
 
 def test_translations_keep_their_slots() -> None:
