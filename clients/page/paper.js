@@ -3,7 +3,7 @@
 import { el, fill } from "./parts.js";
 import { say, tongue, tongueName } from "./say.js";
 
-const KINDS = ["species", "form", "shop", "look-alikes", "cooking"];
+const KINDS = ["species", "form", "shop", "look-alikes", "cooking", "drawings"];
 const LAWS = ["eu", "us", "india", "codex"];
 
 // A line that ends with a colon opens a section; a dish is its name, its pulses with commas between, and its price.

@@ -14,7 +14,9 @@ from .sheet import Block, Cell, Heading, Lines, Picture, Sheet, Table, Words
 
 MOST_LANGUAGES = 24
 MOST_PULSES = 120
-KINDS = ("species", "form", "shop", "look-alikes", "cooking")
+KINDS = ("species", "form", "shop", "look-alikes", "cooking", "drawings")
+# Drawings abreast on the sheet of all grains.
+ABREAST = 4
 
 
 def chart(
@@ -28,7 +30,7 @@ def chart(
 
     `kind`: `species` (the pulses given), `form` (the first one in every form it is sold in),
     `shop` (everything a shop of these languages has a word of its own for), `look-alikes` (pairs),
-    `cooking` (soak, minutes and water by pulse).
+    `cooking` (soak, minutes and water by pulse), `drawings` (the grains of every class and form sold).
     """
     tags = [find.language(glossary, tag) for tag in languages]
     if not 1 <= len(tags) <= MOST_LANGUAGES:
@@ -39,6 +41,8 @@ def chart(
         return _look_alikes(glossary, tags, pulses, title)
     if kind == "cooking":
         return cooking_chart(glossary, tags, pulses or default_pulses(glossary), title)
+    if kind == "drawings":
+        return _drawings(glossary, tags[0], {one.species for one in pulses}, title)
     rows = _chosen(glossary, tags, pulses, kind)
     if not 1 <= len(rows) <= MOST_PULSES:
         raise BadInput("pulses", len(rows), f"must be 1 to {MOST_PULSES}")
@@ -113,6 +117,29 @@ def default_pulses(glossary: Glossary, most: int = 30) -> list[Pulse]:
     return [pulse for _, pulse in ranked[:most]]
 
 
+def _drawings(glossary: Glossary, tag: str, species: set[str], title: str) -> Sheet:
+    """Every class in every form and colour of these species, else of all, seeds that are no food among them."""
+    pulses = dict.fromkeys(
+        one.pulse
+        for one in glossary.sold
+        if one.pulse.colour and (not species or one.pulse.species in species)
+    )
+    cells = [
+        Cell((*drawn(glossary, one).items, *plain(glossary, one).items, *_never(glossary, one)))
+        for one in pulses
+    ]
+    if not cells:
+        raise BadInput(
+            "pulses", sorted(species), "have no colours in the glossary, so there is nothing to draw"
+        )
+    rest = [Cell()] * (-len(cells) % ABREAST)
+    full = [*cells, *rest]
+    rows = tuple(tuple(full[at : at + ABREAST]) for at in range(0, len(full), ABREAST))
+    name = title or "Grains at true size"
+    head = (Cell.of("true size"), *[Cell()] * (ABREAST - 1))
+    return Sheet(name, tag, (Heading(1, (Words(name),)), Table(head, rows, (1.0,) * ABREAST)))
+
+
 def _look_alikes(glossary: Glossary, tags: Sequence[str], pulses: Sequence[Pulse], title: str) -> Sheet:
     wanted = {one.species for one in pulses}
     rows = []
@@ -121,10 +148,7 @@ def _look_alikes(glossary: Glossary, tags: Sequence[str], pulses: Sequence[Pulse
             continue
         for one in species.look_alikes:
             other = Pulse.of(one.key)
-            poison = glossary.species[other.species].standing == "poison"
-            tell = Cell(
-                (Words(one.tell), *((Words("Never food.", "en", "Latn", "strong"),) if poison else ()))
-            )
+            tell = Cell((Words(one.tell), *_never(glossary, other)))
             this = Pulse(
                 species.id, "", other.form if other.form in {sold.pulse.form for sold in species.sold} else ""
             )
@@ -136,6 +160,11 @@ def _look_alikes(glossary: Glossary, tags: Sequence[str], pulses: Sequence[Pulse
     return Sheet(
         name, tags[0], (Heading(1, (Words(name),)), Table(head, tuple(rows[:MOST_PULSES]), (2.0, 2.0, 3.0)))
     )
+
+
+def _never(glossary: Glossary, pulse: Pulse) -> tuple[Words, ...]:
+    poison = glossary.species[pulse.species].standing == "poison"
+    return (Words("Never food.", "en", "Latn", "strong"),) if poison else ()
 
 
 def _pair(glossary: Glossary, pulse: Pulse, tag: str) -> Cell:

@@ -35,7 +35,7 @@ PAGE = {
     "nav_paper": "Paper", "paper_title": "On paper", "make_chart": "A chart of names", "make_menu": "A menu",
     "print_it": "Make the sheet", "no_other": "no other", "chart_kind": "Chart", "chart_species": "by pulse",
     "chart_form": "by form", "chart_shop": "by shop", "chart_look-alikes": "same or not the same",
-    "chart_cooking": "soaking and cooking", "menu_title": "Title",
+    "chart_cooking": "soaking and cooking", "chart_drawings": "drawings of all grains", "menu_title": "Title",
     "menu_dishes": "One dish to a line: name | its pulses, as labels say them | price. A line that ends with a colon opens a section.",
     "menu_law": "Allergens by the law of", "law_eu": "the European Union", "law_us": "the United States",
     "law_india": "India", "law_codex": "Codex Alimentarius", "menu_staff": "with a sheet for the staff",

@@ -64,7 +64,7 @@ class ChartIn(shapes.Strict):
 
     languages: list[shapes.Tag] = Field(max_length=60, examples=[["en", "hi", "ta"]])
     pulses: list[Key] = Field(default=[], max_length=400)
-    kind: Literal["species", "form", "shop", "look-alikes", "cooking"] = "species"
+    kind: Literal["species", "form", "shop", "look-alikes", "cooking", "drawings"] = "species"
     title: str = Field("", max_length=200)
     paper: Paper = "a4"
 
