@@ -136,18 +136,19 @@ function opening(title, make) {
 }
 
 const parts = (one) => ({ species: one.species, market_class: one.market_class, form: one.form, colour: one.colour });
-const range = (pair, unit) => {
-  const number = new Intl.NumberFormat(document.documentElement.lang, { maximumFractionDigits: 1 });
-  return `${pair[0] === pair[1] ? number.format(pair[0]) : `${number.format(pair[0])}–${number.format(pair[1])}`} ${unit}`;
-};
+// Digits as the steps write them.
+const inNumbers = (how) => new Intl.NumberFormat(`${document.documentElement.lang}-u-nu-latn`, { maximumFractionDigits: 1, ...how });
+const span = (pair, number) => (pair[0] === pair[1] ? number.format(pair[0]) : number.formatRange(pair[0], pair[1]));
+const measure = (pair, unit, unitDisplay = "short") => span(pair, inNumbers({ style: "unit", unit, unitDisplay }));
+const range = (pair, unit) => `${span(pair, inNumbers())} ${unit}`;
 
 async function cook(one) {
   const found = await post("/v1/guidance", { ...parts(one), ...kitchen(), language: tongue() });
   const lines = found.refused ? [] : [
-    [say("soak", "Soak"), range(found.soak_hours, say("hours", "h"))],
-    [say("cook", "Cook"), range(found.minutes, say("minutes", "min"))],
-    [say("water", "Water"), `${range(found.water_ml_per_100g, "ml / 100 g")} (${range(found.water_cups_per_cup, say("cups_per_cup", "cups per cup"))})`],
-    [say("yield", "Cooked"), range(found.cooked_g_per_100g, "g / 100 g")],
+    [say("soak", "Soak"), measure(found.soak_hours, "hour", "long")],
+    [say("cook", "Cook"), measure(found.minutes, "minute", "long")],
+    [say("water", "Water"), `${measure(found.water_ml_per_100g, "milliliter")} / ${measure([100, 100], "gram")} (${range(found.water_cups_per_cup, say("cups_per_cup", "cups per cup"))})`],
+    [say("yield", "Cooked"), `${measure(found.cooked_g_per_100g, "gram")} / ${measure([100, 100], "gram")}`],
   ];
   return [
     found.refused && el("p", { cls: "caution", role: "alert", text: found.refused }),

@@ -45,10 +45,14 @@ def span(minutes: Range) -> str:
     """Minutes as a cook says them: hours from two hours on."""
     low, high = minutes
     if low == high:
-        return f"{low:g} minutes"
+        return f"{low:g} {_of('minute', low)}"
     if low < 120:
-        return f"{low:g} to {high:g} minutes"
+        return f"{low:g} to {high:g} {_of('minute', high)}"
     return f"{low / 60:.3g} to {high / 60:.3g} hours"
+
+
+def _of(unit: str, number: float) -> str:
+    return unit if number == 1 else f"{unit}s"
 
 
 def steps(
@@ -57,7 +61,10 @@ def steps(
     """What to do, in order."""
     found = ["Pick over and rinse."]
     if soaked.hours[1] > 0:
-        found.append(SOAKS[kitchen.soak] + f" ({soaked.hours[0]:g} to {soaked.hours[1]:g} hours.)")
+        found.append(
+            SOAKS[kitchen.soak]
+            + f" ({soaked.hours[0]:g} to {soaked.hours[1]:g} {_of('hour', soaked.hours[1])}.)"
+        )
     elif times.soak in ("advised", "demanded"):
         found.append("Better: soak it overnight and throw the soak water away.")
     if pulse.species in PHASEOLUS and kitchen.vessel != "open" and not kitchen.boiled_first:

@@ -10,6 +10,11 @@ BASIC = (
     "abcdefghijklmnopqrstuvwxyzäöñüà"
 )
 EXTENSION = "^{}\\[~]|€\f"
+# Finer marks of print that would double the cost of a message; letters are never changed.
+PLAIN = {
+    ord(fine): plain
+    for fine, plain in zip("\u2019\u2018\u201c\u201d\u2013\u2014\u00a0\u202f", "''\"\"--  ", strict=True)
+}
 # Septets or 16-bit units in one message alone, and in each of several (a 6-octet header takes the rest).
 ALONE = {"gsm-7": 160, "ucs-2": 70}
 JOINED = {"gsm-7": 153, "ucs-2": 67}
@@ -27,7 +32,9 @@ class Parts:
 
 def sms(text: str, most: int = 6) -> Parts:
     """The text in at most `most` parts, shortened at a word with an ellipsis where it is longer."""
-    encoding = "gsm-7" if all(char in BASIC or char in EXTENSION for char in text) else "ucs-2"
+    plain = text.translate(PLAIN)
+    encoding = "gsm-7" if all(char in BASIC or char in EXTENSION for char in plain) else "ucs-2"
+    text = plain if encoding == "gsm-7" else text
     parts = _cut(text, encoding)
     if len(parts) > most:
         text = _shortened(text, encoding, most)

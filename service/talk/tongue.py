@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
 
@@ -116,12 +116,23 @@ ANSWERS = (
     "How much water?",
     "What instead?",
 )
+# Counted things whose noun changes with the number: how many -> what is said of one. Ranges count by their end.
+COUNTED = {
+    "Soak {low} to {high} hours.": "Soak {low} to {high} hour.",
+    "Cook {low} to {high} minutes.": "Cook {low} to {high} minute.",
+    "Water: {low} to {high} cups for each cup of dry pulse.": "Water: {low} to {high} cup for each cup of dry pulse.",
+    "{soak} ({low} to {high} hours.)": "{soak} ({low} to {high} hour.)",
+    "Cook {low} to {high} minutes {vessel}.": "Cook {low} to {high} minute {vessel}.",
+    "Cook {low} to {high} hours {vessel}.": "Cook {low} to {high} hour {vessel}.",
+    "Cook {low} minutes {vessel}.": "Cook {low} minute {vessel}.",
+}
+NUMBER = re.compile(r"\d+(?:\.\d+)?")
 STEPS = (
     "Pick over and rinse.",
     "{soak} ({low} to {high} hours.)",
     "Better: soak it overnight and throw the soak water away.",
     "First boil hard in fresh water in an open pot for 30 minutes; drain.",
-    "Add {low} to {high} ml of water for each 100 g dry ({least} to {most} cups to the cup).",
+    "Add {low} to {high} {ml} of water for each {hundred_g} dry ({least} to {most} cups to the cup).",
     "Cook {low} to {high} minutes {vessel}.",
     "Cook {low} to {high} hours {vessel}.",
     "Cook {low} minutes {vessel}.",
@@ -144,29 +155,51 @@ STEPS = (
 )
 
 
+def _some(number: float) -> int:
+    return 0 if number == 1 else 1
+
+
 @dataclass(frozen=True)
 class Tongue:
-    """A language to speak, with its catalogue: English template -> translation. What is missing stays English."""
+    """A language to speak. What its catalogue lacks stays English.
+
+    `catalogue`: English template -> translation; of a counted one all forms, and `plural` says which a number takes.
+    `number` writes a number; `units` holds measures that stand in slots of their own name.
+    """
 
     tag: str
-    catalogue: Mapping[str, str] = field(default_factory=dict)
+    catalogue: Mapping[str, str | tuple[str, ...]] = field(default_factory=dict)
+    plural: Callable[[float], int] = _some
+    number: Callable[[float], str] = "{:g}".format
+    units: Mapping[str, str] = field(default_factory=lambda: {"ml": "ml", "hundred_g": "100 g"})
 
     def say(self, template: str, **facts: object) -> str:
         """A template in this language with its slots filled."""
-        text = self.catalogue.get(template) or template
-        return SLOT.sub(lambda found: str(facts.get(found[1], found[0])), text)
+        found = self.catalogue.get(template)
+        if found is None and template in COUNTED:
+            found = (COUNTED[template], template)
+        if isinstance(found, tuple):
+            found = found[self.plural(float(str(facts.get("high", facts.get("low", 0)))))]
+        put = {**self.units, **{name: self._written(fact) for name, fact in facts.items()}}
+        return SLOT.sub(lambda slot: put.get(slot[1], slot[0]), found or template)
+
+    def _written(self, fact: object) -> str:
+        text = str(fact)
+        return self.number(float(text)) if NUMBER.fullmatch(text) else text
 
     def translate(self, text: str) -> str:
         """An English sentence of the kitchen in this language; as it is where no template made it."""
         if not self.catalogue or not text:
             return text
-        if text in self.catalogue:
-            return self.catalogue[text]
+        known = self.catalogue.get(text)
+        if isinstance(known, str):
+            return known
         for template, pattern in self._patterns:
             found = pattern.fullmatch(text)
             if found and self.catalogue.get(template):
+                facts = {name: self.translate(part) for name, part in found.groupdict().items()}
                 return self.say(
-                    template, **{name: self.translate(part) for name, part in found.groupdict().items()}
+                    template, **{name: fact for name, fact in facts.items() if name not in self.units}
                 )
         return text
 
@@ -176,7 +209,10 @@ class Tongue:
 
     @cached_property
     def _patterns(self) -> tuple[tuple[str, re.Pattern[str]], ...]:
-        return tuple((one, _pattern(one)) for one in (*STEPS, *CHAT) if SLOT.search(one))
+        slotted = {one: one for one in (*STEPS, *CHAT) if SLOT.search(one)}
+        # Said of one thing, it is still the same template.
+        slotted |= {single: many for many, single in COUNTED.items()}
+        return tuple((template, _pattern(shape)) for shape, template in slotted.items())
 
 
 def _pattern(template: str) -> re.Pattern[str]:

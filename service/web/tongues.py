@@ -5,10 +5,13 @@ from __future__ import annotations
 import os
 from collections.abc import Mapping
 from functools import cache
+from gettext import c2py
 from pathlib import Path
 
 import polib
 from babel import Locale, UnknownLocaleError
+from babel.numbers import format_decimal
+from babel.units import format_unit
 
 from ..errors import Unknown
 from ..glossary.model import Glossary
@@ -20,13 +23,46 @@ LOCALE = Path(__file__).with_name("locale")
 
 
 @cache
-def catalogues() -> Mapping[str, Mapping[str, str]]:
-    """Translations by tag: English message -> text. English itself is empty."""
-    found: dict[str, Mapping[str, str]] = {"en": {}}
+def catalogues() -> Mapping[str, Mapping[str, str | tuple[str, ...]]]:
+    """Translations by tag: English message -> text, or its forms by number. English itself is empty."""
+    found: dict[str, Mapping[str, str | tuple[str, ...]]] = {"en": {}}
     for path in sorted(LOCALE.glob("*.po")):
-        entries = polib.pofile(os.fspath(path), encoding="utf-8")
-        found[path.stem] = {one.msgid: one.msgstr for one in entries if one.msgstr and not one.obsolete}
+        entries = [one for one in polib.pofile(os.fspath(path), encoding="utf-8") if not one.obsolete]
+        found[path.stem] = {
+            **{one.msgid: one.msgstr for one in entries if one.msgstr},
+            **{one.msgid_plural: _forms(one) for one in entries if any(one.msgstr_plural.values())},
+        }
     return found
+
+
+def _forms(entry: polib.POEntry) -> tuple[str, ...]:
+    return tuple(text for _, text in sorted(entry.msgstr_plural.items()))
+
+
+@cache
+def speaking(tag: str) -> Tongue:
+    """A language with its catalogue, its plural rule from there, and its numbers and units from CLDR."""
+    if tag == "en":
+        return Tongue(tag)
+    rule = polib.pofile(os.fspath(LOCALE / f"{tag}.po"), encoding="utf-8").metadata["Plural-Forms"]
+    which = c2py(rule.partition("plural=")[2].rstrip("; "))
+    forms = int(rule.partition("nplurals=")[2].partition(";")[0])
+    locale = Locale.parse(tag, sep="-")
+    return Tongue(
+        tag,
+        catalogues()[tag],
+        # A fraction takes the form of most numbers, the last, except below two where one and a half is still one.
+        plural=lambda count: which(int(count)) if count == int(count) or _one(locale, count) else forms - 1,
+        number=lambda one: format_decimal(one, locale=locale),
+        units={
+            "ml": format_unit(1, "volume-milliliter", "short", locale=locale).replace("1", "").strip(),
+            "hundred_g": format_unit(100, "mass-gram", "short", locale=locale),
+        },
+    )
+
+
+def _one(locale: Locale, count: float) -> bool:
+    return bool(locale.plural_form(count) == "one")
 
 
 def tongue(tag: str, accept_language: str = "") -> Tongue:
@@ -34,12 +70,12 @@ def tongue(tag: str, accept_language: str = "") -> Tongue:
     known = catalogues()
     for one in chain(tag) if tag else ():
         if one in known:
-            return Tongue(one, known[one])
+            return speaking(one)
     if tag:
         raise Unknown("language to speak", tag, sorted(known))
     for one in accepted(accept_language, known):
-        return Tongue(one, known[one])
-    return Tongue("en")
+        return speaking(one)
+    return speaking("en")
 
 
 def spoken(tag: str) -> Tongue:
@@ -47,7 +83,7 @@ def spoken(tag: str) -> Tongue:
     try:
         return tongue(tag)
     except Unknown:
-        return Tongue("en")
+        return speaking("en")
 
 
 def own_name(tag: str) -> str:
@@ -68,4 +104,4 @@ def untranslated(tag: str, glossary: Glossary | None = None) -> list[str]:
 def read_twice(tag: str) -> int:
     """How many of a catalogue's texts someone who did not write them has read."""
     entries = polib.pofile(os.fspath(LOCALE / f"{tag}.po"), encoding="utf-8")
-    return sum(one.comment == READ_TWICE for one in entries if one.msgstr)
+    return sum(one.comment == READ_TWICE for one in entries if one.msgstr or one.msgstr_plural)

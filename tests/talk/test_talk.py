@@ -5,20 +5,23 @@ from __future__ import annotations
 import hashlib
 import hmac
 import json
+import re
 import time
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
+from babel import Locale
 from lxml import etree
 
 from service.errors import BadInput, TooLarge
 from service.glossary.model import Glossary
+from service.kitchen.words import span
 from service.label import Reader
 from service.talk import State, Tongue, messages, sms, ssml, turn
 from service.talk.sms import units
 from service.web import Settings, create_app
-from service.web.tongues import catalogues, untranslated
+from service.web.tongues import catalogues, speaking, untranslated
 from tests.conftest import Api
 
 SSML = etree.RelaxNG(etree.parse(Path(__file__).with_name("ssml-1.1.rng")))
@@ -51,7 +54,7 @@ TALKS: tuple[tuple[str, tuple[tuple[str, tuple[str, ...]], ...]], ...] = (
     ("es", (("lentejas pardinas", ("Lens culinaris",)), ("¿hay que remojar?", ()))),
     ("fr", (("pois cassés verts", ("Pisum sativum",)), ("combien de temps ?", ("minutes",)))),
     ("fr", (("haricots rouges", ("Phaseolus vulgaris",)), ("merci", ()))),
-    ("ar", (("عدس أحمر", ("Lens culinaris",)), ("كم دقيقة", ("دقا",)))),
+    ("ar", (("عدس أحمر", ("Lens culinaris",)), ("كم دقيقة", ("دقيقة",)))),
     ("ur", (("مونگ کی دال", ("Vigna radiata",)), ("کتنی دیر", ("منٹ",)))),
     ("bn", (("মসুর ডাল", ("Lens culinaris",)), ("কতক্ষণ", ("মিনিট",)))),
     ("gu", (("તુવેર દાળ", ("Cajanus cajan",)), ("કેટલી વાર", ("મિનિટ",)))),
@@ -62,7 +65,7 @@ TALKS: tuple[tuple[str, tuple[tuple[str, tuple[str, ...]], ...]], ...] = (
 def _spoken(tag: str) -> Tongue:
     if tag not in catalogues():
         pytest.skip(f"no catalogue for {tag} yet")
-    return Tongue(tag, catalogues()[tag])
+    return speaking(tag)
 
 
 @pytest.mark.parametrize(("tag", "turns"), TALKS, ids=[f"{tag}: {turns[0][0]}" for tag, turns in TALKS])
@@ -108,6 +111,11 @@ def test_sms_lengths(text: str, encoding: str, parts: int, size: int) -> None:
     assert (found.encoding, len(found.parts), found.units[0]) == (encoding, parts, size)
     assert "".join(found.parts) == text
     assert all(units(part, encoding) == size for part, size in zip(found.parts, found.units, strict=True))
+
+
+def test_a_fine_apostrophe_does_not_double_the_cost() -> None:
+    assert sms("d\u2019eau, 100\u202fg, 8\u201312").parts == ("d'eau, 100 g, 8-12",)
+    assert sms("ж\u2019").parts == ("ж\u2019",)
 
 
 def test_a_long_sms_ends_at_a_word() -> None:
@@ -156,16 +164,53 @@ def test_the_schema_refuses_what_the_standard_refuses(body: str) -> None:
 
 
 def test_translations_keep_their_slots() -> None:
-    import re
-
     known = set(messages())
     for tag, catalogue in catalogues().items():
         for english, text in catalogue.items():
-            assert sorted(re.findall(r"\{\w+\}", english)) == sorted(re.findall(r"\{\w+\}", text)), (
-                tag,
-                english,
-            )
+            for form in (text,) if isinstance(text, str) else text:
+                assert sorted(re.findall(r"\{\w+\}", english)) == sorted(re.findall(r"\{\w+\}", form)), (
+                    tag,
+                    english,
+                )
         assert len(untranslated(tag)) <= 0.1 * len(known), tag
+
+
+@pytest.mark.parametrize("tag", sorted(set(catalogues()) - {"en"}))
+def test_plural_rules_are_those_of_cldr(tag: str) -> None:
+    """Numbers of one CLDR category (by Babel) take one form, and numbers of different categories different ones."""
+    tongue, rule = speaking(tag), Locale.parse(tag).plural_form
+    forms: dict[str, set[int]] = {}
+    for number in (*range(200), 0.5, 1.5, 2.5):
+        forms.setdefault(rule(number), set()).add(tongue.plural(number))
+    assert all(len(one) == 1 for one in forms.values()), forms
+    assert len(set.union(*forms.values())) == len(forms), forms
+
+
+@pytest.mark.parametrize(
+    ("tag", "low", "high", "wanted"),
+    [
+        ("en", 1, 1, "Cook 1 minute"),
+        ("en", 0.5, 1, "Cook 0.5 to 1 minute"),
+        ("en", 8, 12, "Cook 8 to 12 minutes"),
+        ("fr", 0.5, 1.5, "de 0,5 à 1,5 minute "),
+        ("de", 0.5, 1, "0,5 bis 1 Minute "),
+        ("es", 0.5, 1.5, "de 0,5 a 1,5 minutos"),
+        # Three to ten are counted in the plural, eleven and more in the singular.
+        ("ar", 5, 10, "من 5 إلى 10 دقائق"),
+        ("ar", 8, 12, "من 8 إلى 12 دقيقة"),
+    ],
+)
+def test_minutes_are_counted_as_the_language_counts(tag: str, low: float, high: float, wanted: str) -> None:
+    step = f"Cook {span((low, high))} from full pressure."
+    assert wanted in speaking(tag).translate(step)
+
+
+def test_units_are_those_of_cldr() -> None:
+    """CLDR 48: short forms of millilitre and gram."""
+    step = "Add 120 to 150.5 ml of water for each 100 g dry (1 to 1.5 cups to the cup)."
+    assert "150,5 ml" in speaking("fr").translate(step) and "100\u202fg" in speaking("fr").translate(step)
+    assert "मि॰ ली॰" in speaking("hi").translate(step) and "100 ग्रा॰" in speaking("hi").translate(step)
+    assert speaking("en").translate(step) == step
 
 
 def test_guidance_in_hindi(api: Api) -> None:
