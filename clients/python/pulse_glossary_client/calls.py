@@ -1,25 +1,37 @@
-"""Every call of the service as a value: method, path, query, body. Shared by both clients."""
+"""Every call of the service as a value: method, path, query, body, and what of its answer is wanted."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
+from urllib.parse import quote
+
+
+def _all(answer: Any) -> Any:
+    return answer
 
 
 @dataclass(frozen=True, slots=True)
 class Call:
-    """One request."""
+    """One request. `files` and `form` are sent as a form of parts; `pick` takes what is wanted out of the answer."""
 
     method: str
     path: str
     query: dict[str, Any] = field(default_factory=dict)
     body: Any = None
     headers: dict[str, str] = field(default_factory=dict)
+    files: dict[str, bytes] = field(default_factory=dict)
+    form: dict[str, Any] = field(default_factory=dict)
+    pick: Callable[[Any], Any] = _all
 
 
 def _filled(**words: Any) -> dict[str, Any]:
     return {name: value for name, value in words.items() if value not in (None, "", (), [])}
+
+
+def _once(key: str) -> dict[str, str]:
+    return {"Idempotency-Key": key} if key else {}
 
 
 def pulses() -> Call:
@@ -27,38 +39,53 @@ def pulses() -> Call:
 
 
 def pulse(species: str) -> Call:
-    return Call("GET", f"/v1/pulses/{species}")
+    return Call("GET", f"/v1/pulses/{quote(species, safe='')}")
+
+
+def drawing(species: str, **words: Any) -> Call:
+    return Call("GET", f"/v1/pulses/{quote(species, safe='')}/drawing", _filled(**words))
 
 
 def languages() -> Call:
     return Call("GET", "/v1/languages")
 
 
-def names(
-    species: str,
-    language: str | Sequence[str] = (),
-    market_class: str = "",
-    form: str = "",
-    colour: str = "",
-    script: str = "",
-) -> Call:
+def glossary(format: str = "json") -> Call:
+    return Call("GET", "/v1/glossary", {"format": format})
+
+
+def names(species: str, language: str | Sequence[str] = (), **parts: str) -> Call:
     tags = [language] if isinstance(language, str) else list(language)
-    return Call(
-        "GET",
-        "/v1/names",
-        _filled(
-            species=species, language=tags, market_class=market_class, form=form, colour=colour, script=script
-        ),
-    )
+    return Call("GET", "/v1/names", _filled(species=species, language=tags, **parts))
 
 
 def readings(
-    text: str | Sequence[str], languages: Sequence[str] = (), place: str = "", each: bool = False
+    texts: Sequence[str], languages: Sequence[str] = (), place: str = "", each: bool = False
 ) -> Call:
-    body: dict[str, Any] = {"text": text} if isinstance(text, str) else {"texts": list(text)}
-    return Call(
-        "POST", "/v1/readings", body={**body, **_filled(languages=list(languages), place=place), "each": each}
+    """Readings of labels in order: of each label a list, one for each product it names where `each` is set."""
+    body = {"texts": list(texts), **_filled(languages=list(languages), place=place), "each": each}
+    pick = (
+        (lambda answer: answer["answers"]) if each else lambda answer: [one[0] for one in answer["answers"]]
     )
+    return Call("POST", "/v1/readings", body=body, pick=pick)
+
+
+def reading(text: str, languages: Sequence[str] = (), place: str = "") -> Call:
+    many = readings([text], languages, place)
+    return Call(many.method, many.path, body=many.body, pick=lambda answer: answer["answers"][0][0])
+
+
+def photo_reading(photo: bytes, scripts: Sequence[str] = (), place: str = "") -> Call:
+    form = _filled(scripts=",".join(scripts), place=place)
+    return Call("POST", "/v1/photo-readings", files={"photo": photo}, form=form)
+
+
+def grain_reading(**traits: Any) -> Call:
+    return Call("POST", "/v1/grain-readings", body=traits)
+
+
+def grain_photo(photo: bytes, coin_mm: float | None = None) -> Call:
+    return Call("POST", "/v1/grain-photos", files={"photo": photo}, form=_filled(coin_mm=coin_mm))
 
 
 def guidance(species: str, **kitchen: Any) -> Call:
@@ -77,8 +104,13 @@ def chat(text: str, state: dict[str, Any] | None = None, language: str = "") -> 
     return Call("POST", "/v1/chat-turns", body={"text": text, "state": state or {}, "language": language})
 
 
-def printed(noun: str, body: dict[str, Any], media: str) -> Call:
+def printed(noun: str, body: dict[str, Any], media: str = "application/pdf") -> Call:
     return Call("POST", f"/v1/{noun}", body=body, headers={"Accept": media})
+
+
+def atlas(languages: Sequence[str] = (), pulses: Sequence[str] = ()) -> Call:
+    """A sheet of names for every few languages; the answer is a line of JSON for each."""
+    return Call("POST", "/v1/atlases", body={"languages": list(languages), "pulses": list(pulses)})
 
 
 def remember_pack(gtin: str, pulse: str, label: str = "") -> Call:
@@ -89,5 +121,27 @@ def recall_pack(gtin: str) -> Call:
     return Call("GET", f"/v1/packs/{gtin}")
 
 
-def any_post(noun: str, body: dict[str, Any]) -> Call:
-    return Call("POST", f"/v1/{noun}", body=body)
+def suggest(once: str = "", **suggestion: Any) -> Call:
+    """`once` is an idempotency key: the same one again gives the same answer and stores nothing new."""
+    return Call("POST", "/v1/suggestions", body=suggestion, headers=_once(once))
+
+
+def suggestions(status: str = "open", after: int = 0, most: int = 50) -> Call:
+    return Call("GET", "/v1/suggestions", {"status": status, "after": after, "most": most})
+
+
+def decide(number: int, verdict: str, reason: str, once: str = "") -> Call:
+    body = {"verdict": verdict, "reason": reason}
+    return Call("POST", f"/v1/suggestions/{number}/decisions", body=body, headers=_once(once))
+
+
+def decisions(number: int) -> Call:
+    return Call("GET", f"/v1/suggestions/{number}/decisions")
+
+
+def accepted_diff() -> Call:
+    return Call("GET", "/v1/suggestions.diff")
+
+
+def ready() -> Call:
+    return Call("GET", "/readyz")

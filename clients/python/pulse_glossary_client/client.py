@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import json
+from collections.abc import AsyncIterator, Iterator, Sequence
 from types import TracebackType
 from typing import Any
 
@@ -17,8 +18,8 @@ TIMEOUT = httpx.Timeout(20.0, connect=5.0)
 
 def _answer(response: httpx.Response) -> Any:
     """The body of a good answer; raises the problem of a bad one."""
-    kind = response.headers.get("content-type", "")
-    body = response.json() if "json" in kind else response.content
+    kind = response.headers.get("content-type", "").partition(";")[0]
+    body = response.json() if kind.endswith("json") else response.content
     if response.is_success:
         return body
     raise problem_of(response.status_code, body)
@@ -26,17 +27,130 @@ def _answer(response: httpx.Response) -> Any:
 
 def _words(call: Call) -> dict[str, Any]:
     words: dict[str, Any] = {"params": call.query, "headers": call.headers}
-    if call.body is not None:
+    if call.files:
+        words |= {"files": call.files, "data": call.form}
+    elif call.body is not None:
         words["json"] = call.body
     return words
 
 
-class Client:
+def _headers(key: str) -> dict[str, str]:
+    return {"Authorization": f"Bearer {key}"} if key else {}
+
+
+class _Calls:
+    """What both clients can be asked. An answer is what the service documents; `AsyncClient` gives it when awaited."""
+
+    def send(self, call: Call) -> Any:
+        """Send any call of `calls`."""
+        raise NotImplementedError
+
+    def pulses(self) -> Any:
+        """Every species."""
+        return self.send(calls.pulses())
+
+    def pulse(self, species: str) -> Any:
+        """One species by Latin name, slug or synonym."""
+        return self.send(calls.pulse(species))
+
+    def drawing(self, species: str, **words: Any) -> Any:
+        """Its grains at true size as SVG; `words` are market_class, form, colour, count, scale."""
+        return self.send(calls.drawing(species, **words))
+
+    def languages(self) -> Any:
+        """Every language with its coverage."""
+        return self.send(calls.languages())
+
+    def glossary(self, format: str = "json") -> Any:
+        """The whole glossary: json, csv, skos or tbx."""
+        return self.send(calls.glossary(format))
+
+    def names(self, species: str, language: str | Sequence[str] = (), **parts: str) -> Any:
+        """Names of a pulse; `parts` are market_class, form, colour, script."""
+        return self.send(calls.names(species, language, **parts))
+
+    def read(self, text: str, languages: Sequence[str] = (), place: str = "") -> Any:
+        """The reading of one label."""
+        return self.send(calls.reading(text, languages, place))
+
+    def read_many(
+        self, texts: Sequence[str], languages: Sequence[str] = (), place: str = "", each: bool = False
+    ) -> Any:
+        """The readings of many labels, in order; with `each` a list for each label, one for each product in it."""
+        return self.send(calls.readings(texts, languages, place, each))
+
+    def read_photo(self, photo: bytes, scripts: Sequence[str] = (), place: str = "") -> Any:
+        """The words on a photographed pack, and their reading; `scripts` are ISO 15924 codes."""
+        return self.send(calls.photo_reading(photo, scripts, place))
+
+    def identify(self, **traits: Any) -> Any:
+        """Loose grains by what is seen of them, and what to look at next."""
+        return self.send(calls.grain_reading(**traits))
+
+    def grain_photo(self, photo: bytes, coin_mm: float | None = None) -> Any:
+        """Loose grains measured in a photo beside a coin of that diameter, or beside a ruler."""
+        return self.send(calls.grain_photo(photo, coin_mm))
+
+    def guidance(self, species: str, **kitchen: Any) -> Any:
+        """How to cook a pulse; `kitchen` are market_class, form, vessel, gauge_kpa, altitude_m, soak, texture ..."""
+        return self.send(calls.guidance(species, **kitchen))
+
+    def swaps(self, species: str, **kitchen: Any) -> Any:
+        """What to use instead of a pulse in that kitchen."""
+        return self.send(calls.swaps(species, **kitchen))
+
+    def recipe(self, text: str, target: str = "", **kitchen: Any) -> Any:
+        """A recipe with another pulse in it, or for another kitchen."""
+        return self.send(calls.recipe(text, target, **kitchen))
+
+    def chat(self, text: str, state: dict[str, Any] | None = None, language: str = "") -> Any:
+        """One turn of a conversation; send the `state` it gives with the next one."""
+        return self.send(calls.chat(text, state, language))
+
+    def printed(self, noun: str, body: dict[str, Any], media: str = "application/pdf") -> Any:
+        """`menus`, `charts` or `cards` as bytes of a media type: PDF, HTML, Markdown, CSV, a workbook, PNG."""
+        return self.send(calls.printed(noun, body, media))
+
+    def remember_pack(self, gtin: str, pulse: str, label: str = "") -> Any:
+        """Remember what a pack holds."""
+        return self.send(calls.remember_pack(gtin, pulse, label))
+
+    def recall_pack(self, gtin: str) -> Any:
+        """What a remembered pack holds."""
+        return self.send(calls.recall_pack(gtin))
+
+    def suggest(self, once: str = "", **suggestion: Any) -> Any:
+        """Suggest a name, a correction or an unread label; `once` is an idempotency key."""
+        return self.send(calls.suggest(once, **suggestion))
+
+    def suggestions(self, status: str = "open", after: int = 0, most: int = 50) -> Any:
+        """For reviewers: suggestions of a status, the oldest first."""
+        return self.send(calls.suggestions(status, after, most))
+
+    def decide(self, number: int, verdict: str, reason: str, once: str = "") -> Any:
+        """For reviewers: accept or reject a suggestion with a reason."""
+        return self.send(calls.decide(number, verdict, reason, once))
+
+    def decisions(self, number: int) -> Any:
+        """For reviewers: everything decided on a suggestion."""
+        return self.send(calls.decisions(number))
+
+    def accepted_diff(self) -> Any:
+        """For reviewers: every accepted name as one unified diff of the glossary's files."""
+        return self.send(calls.accepted_diff())
+
+    def ready(self) -> Any:
+        """Whether the service can answer."""
+        return self.send(calls.ready())
+
+
+class Client(_Calls):
     """Calls a service and waits: `with Client("http://127.0.0.1:8000") as glossary: ...`."""
 
     def __init__(self, address: str, transport: httpx.BaseTransport | None = None, key: str = "") -> None:
-        headers = {"Authorization": f"Bearer {key}"} if key else {}
-        self._http = httpx.Client(base_url=address, transport=transport, timeout=TIMEOUT, headers=headers)
+        self._http = httpx.Client(
+            base_url=address, transport=transport, timeout=TIMEOUT, headers=_headers(key)
+        )
 
     def __enter__(self) -> Client:
         return self
@@ -51,79 +165,27 @@ class Client:
         self._http.close()
 
     def send(self, call: Call) -> Any:
-        """Send any call of `calls`."""
-        return _answer(self._http.request(call.method, call.path, **_words(call)))
+        """Send any call of `calls`; raises its Problem where the service refuses."""
+        return call.pick(_answer(self._http.request(call.method, call.path, **_words(call))))
 
-    def pulses(self) -> dict[str, Any]:
-        """Every species."""
-        return dict(self.send(calls.pulses()))
-
-    def pulse(self, species: str) -> dict[str, Any]:
-        """One species by Latin name, slug or synonym."""
-        return dict(self.send(calls.pulse(species)))
-
-    def languages(self) -> dict[str, Any]:
-        """Every language with its coverage."""
-        return dict(self.send(calls.languages()))
-
-    def names(self, species: str, language: str | Sequence[str] = (), **parts: str) -> dict[str, Any]:
-        """Names of a pulse; `parts` are market_class, form, colour, script."""
-        return dict(self.send(calls.names(species, language, **parts)))
-
-    def read(self, text: str, languages: Sequence[str] = (), place: str = "") -> dict[str, Any]:
-        """The reading of one label."""
-        found: dict[str, Any] = self.send(calls.readings(text, languages, place))["answers"][0][0]
-        return found
-
-    def read_many(
-        self, texts: Sequence[str], languages: Sequence[str] = (), place: str = ""
-    ) -> list[dict[str, Any]]:
-        """The readings of many labels, in order."""
-        return [one[0] for one in self.send(calls.readings(texts, languages, place))["answers"]]
-
-    def guidance(self, species: str, **kitchen: Any) -> dict[str, Any]:
-        """How to cook a pulse; `kitchen` are market_class, form, vessel, gauge_kpa, altitude_m, soak, texture ..."""
-        return dict(self.send(calls.guidance(species, **kitchen)))
-
-    def swaps(self, species: str, **kitchen: Any) -> dict[str, Any]:
-        """What to use instead of a pulse in that kitchen."""
-        return dict(self.send(calls.swaps(species, **kitchen)))
-
-    def recipe(self, text: str, target: str = "", **kitchen: Any) -> dict[str, Any]:
-        """A recipe with another pulse in it, or for another kitchen."""
-        return dict(self.send(calls.recipe(text, target, **kitchen)))
-
-    def chat(self, text: str, state: dict[str, Any] | None = None, language: str = "") -> dict[str, Any]:
-        """One turn of a conversation; send the `state` it gives with the next one."""
-        return dict(self.send(calls.chat(text, state, language)))
-
-    def printed(self, noun: str, body: dict[str, Any], media: str = "application/pdf") -> bytes:
-        """Menus, charts or cards in a media type: PDF, HTML, Markdown, CSV, a workbook, PNG."""
-        found = self.send(calls.printed(noun, body, media))
-        return found if isinstance(found, bytes) else str(found).encode()
-
-    def remember_pack(self, gtin: str, pulse: str, label: str = "") -> dict[str, Any]:
-        """Remember what a pack holds."""
-        return dict(self.send(calls.remember_pack(gtin, pulse, label)))
-
-    def recall_pack(self, gtin: str) -> dict[str, Any]:
-        """What a remembered pack holds."""
-        return dict(self.send(calls.recall_pack(gtin)))
-
-    def post(self, noun: str, **body: Any) -> Any:
-        """Any other noun of the contract: guidance, swaps, recipes, menus, chat-turns ..."""
-        return self.send(calls.any_post(noun, body))
+    def atlas(self, languages: Sequence[str] = (), pulses: Sequence[str] = ()) -> Iterator[dict[str, Any]]:
+        """The sheets of all languages one after another, as they are made: done, of, title, sheet."""
+        call = calls.atlas(languages, pulses)
+        with self._http.stream(call.method, call.path, **_words(call)) as response:
+            if not response.is_success:
+                response.read()
+                _answer(response)
+            yield from map(json.loads, response.iter_lines())
 
 
-class AsyncClient:
+class AsyncClient(_Calls):
     """The same calls, awaited."""
 
     def __init__(
         self, address: str, transport: httpx.AsyncBaseTransport | None = None, key: str = ""
     ) -> None:
-        headers = {"Authorization": f"Bearer {key}"} if key else {}
         self._http = httpx.AsyncClient(
-            base_url=address, transport=transport, timeout=TIMEOUT, headers=headers
+            base_url=address, transport=transport, timeout=TIMEOUT, headers=_headers(key)
         )
 
     async def __aenter__(self) -> AsyncClient:
@@ -139,69 +201,17 @@ class AsyncClient:
         await self._http.aclose()
 
     async def send(self, call: Call) -> Any:
-        """Send any call of `calls`."""
-        return _answer(await self._http.request(call.method, call.path, **_words(call)))
+        """Send any call of `calls`; raises its Problem where the service refuses."""
+        return call.pick(_answer(await self._http.request(call.method, call.path, **_words(call))))
 
-    async def pulses(self) -> dict[str, Any]:
-        """Every species."""
-        return dict(await self.send(calls.pulses()))
-
-    async def pulse(self, species: str) -> dict[str, Any]:
-        """One species by Latin name, slug or synonym."""
-        return dict(await self.send(calls.pulse(species)))
-
-    async def languages(self) -> dict[str, Any]:
-        """Every language with its coverage."""
-        return dict(await self.send(calls.languages()))
-
-    async def names(self, species: str, language: str | Sequence[str] = (), **parts: str) -> dict[str, Any]:
-        """Names of a pulse; `parts` are market_class, form, colour, script."""
-        return dict(await self.send(calls.names(species, language, **parts)))
-
-    async def read(self, text: str, languages: Sequence[str] = (), place: str = "") -> dict[str, Any]:
-        """The reading of one label."""
-        answer = await self.send(calls.readings(text, languages, place))
-        found: dict[str, Any] = answer["answers"][0][0]
-        return found
-
-    async def read_many(
-        self, texts: Sequence[str], languages: Sequence[str] = (), place: str = ""
-    ) -> list[dict[str, Any]]:
-        """The readings of many labels, in order."""
-        answer = await self.send(calls.readings(texts, languages, place))
-        return [one[0] for one in answer["answers"]]
-
-    async def guidance(self, species: str, **kitchen: Any) -> dict[str, Any]:
-        """How to cook a pulse; `kitchen` are market_class, form, vessel, gauge_kpa, altitude_m, soak, texture ..."""
-        return dict(await self.send(calls.guidance(species, **kitchen)))
-
-    async def swaps(self, species: str, **kitchen: Any) -> dict[str, Any]:
-        """What to use instead of a pulse in that kitchen."""
-        return dict(await self.send(calls.swaps(species, **kitchen)))
-
-    async def recipe(self, text: str, target: str = "", **kitchen: Any) -> dict[str, Any]:
-        """A recipe with another pulse in it, or for another kitchen."""
-        return dict(await self.send(calls.recipe(text, target, **kitchen)))
-
-    async def chat(
-        self, text: str, state: dict[str, Any] | None = None, language: str = ""
-    ) -> dict[str, Any]:
-        """One turn of a conversation; send the `state` it gives with the next one."""
-        return dict(await self.send(calls.chat(text, state, language)))
-
-    async def printed(self, noun: str, body: dict[str, Any], media: str = "application/pdf") -> bytes:
-        """Menus, charts or cards in a media type: PDF, HTML, Markdown, CSV, a workbook, PNG."""
-        found = await self.send(calls.printed(noun, body, media))
-        return found if isinstance(found, bytes) else str(found).encode()
-
-    async def remember_pack(self, gtin: str, pulse: str, label: str = "") -> dict[str, Any]:
-        """Remember what a pack holds."""
-        return dict(await self.send(calls.remember_pack(gtin, pulse, label)))
-
-    async def recall_pack(self, gtin: str) -> dict[str, Any]:
-        """What a remembered pack holds."""
-        return dict(await self.send(calls.recall_pack(gtin)))
-
-    async def post(self, noun: str, **body: Any) -> Any:
-        """Any other noun of the contract."""
-        return await self.send(calls.any_post(noun, body))
+    async def atlas(
+        self, languages: Sequence[str] = (), pulses: Sequence[str] = ()
+    ) -> AsyncIterator[dict[str, Any]]:
+        """The sheets of all languages one after another, as they are made: done, of, title, sheet."""
+        call = calls.atlas(languages, pulses)
+        async with self._http.stream(call.method, call.path, **_words(call)) as response:
+            if not response.is_success:
+                await response.aread()
+                _answer(response)
+            async for line in response.aiter_lines():
+                yield json.loads(line)
