@@ -129,11 +129,17 @@ cicer-arietinum/kabuli/whole electric overnight tender 7 12 pulses-org
 cicer-arietinum/kabuli/whole electric none tender 20 40 pulses-org
 lens-culinaris/brown/whole electric-low none tender 10 15 pulses-org
 pisum-sativum/green/whole electric-low none tender 10 15 pulses-org
+pisum-sativum/green/split-dehulled electric-low none tender 10 15 pulses-org
+phaseolus-lunatus/large/whole electric overnight tender 7 12 pulses-org
+phaseolus-vulgaris/small-red/whole electric overnight tender 5 8 pulses-org
+phaseolus-vulgaris/white-kidney/whole electric overnight tender 7 12 pulses-org
+phaseolus-vulgaris/white-kidney/whole electric none tender 20 40 pulses-org
 cicer-arietinum/kabuli/whole electric-low brine firm 6 6 csu-extension
 phaseolus-vulgaris/great-northern/whole electric-low brine firm 2 2 csu-extension
 phaseolus-vulgaris/kidney/whole electric-low brine firm 4 4 csu-extension
 phaseolus-vulgaris/black/whole electric-low brine firm 6 6 csu-extension
 phaseolus-vulgaris/navy/whole electric-low brine firm 6 6 csu-extension
+phaseolus-vulgaris/small-red/whole electric-low brine firm 6 6 csu-extension
 phaseolus-vulgaris/pinto/whole electric-low brine firm 3 3 csu-extension
 vigna-unguiculata/black-eyed/whole electric-low brine firm 3 3 csu-extension
 phaseolus-vulgaris/white-kidney/whole electric-low brine firm 3 3 csu-extension

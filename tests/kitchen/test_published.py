@@ -21,25 +21,20 @@ WAYS: dict[str, dict[str, Any]] = {
     "electric": {"vessel": "electric", "setting": "high"},
     "electric-low": {"vessel": "electric", "setting": "low"},
 }
-CHART = "one class figure for many pulses; other tables with the same kind of cooker take longer"
 PULP = "a mid-century book that cooks everything to a pulp; other tables say a third of it"
 LECTIN = "a texture figure with no lectin test behind it: not followed, on purpose"
 OTHERS = "at odds with three other tables that lie within the range"
 # Row -> why our range does not hold it.
 MISSES = {
     "cooking-with-pulses: lens-culinaris/brown/whole open none": OTHERS,
-    "pulse-canada: phaseolus-vulgaris//whole open overnight": OTHERS,
     "michigan-beans: cicer-arietinum/kabuli/whole open overnight": OTHERS,
-    "illinois-extension: vigna-unguiculata/black-eyed/whole open overnight": "one figure for four pulses",
     "nebraska-beans: phaseolus-vulgaris/pinto/whole open hot": "a hot soak that beats a cold one by half: no one else",
-    "stove-top-manual-us: vigna-unguiculata/black-eyed/whole 15psi none": "half of what the others say unsoaked",
     "stove-top-manual-us: phaseolus-vulgaris/kidney/whole 15psi overnight": LECTIN,
     "adams-pressure: phaseolus-lunatus/large/whole 15psi overnight": PULP,
     "adams-pressure: phaseolus-lunatus/baby/whole 15psi overnight": PULP,
     "adams-pressure: pisum-sativum/green/split-dehulled 15psi none": PULP,
     "electric-manual-us: phaseolus-vulgaris/kidney/whole electric overnight": LECTIN,
-    "pulses-org: vigna-unguiculata/black-eyed/whole electric none": CHART,
-    "pulses-org: pisum-sativum/green/whole electric-low none": "said of lentils and peas together: split peas, surely",
+    "pulses-org: pisum-sativum/green/whole electric-low none": "said of lentils and peas together: holds for split peas",
 }
 
 
@@ -65,12 +60,12 @@ def test_published_minutes_are_met_or_the_miss_is_explained(cook: Cook, row: Row
 
 
 def test_the_share_inside_and_the_width(cook: Cook) -> None:
-    assert len(ROWS) >= 100
+    assert len(ROWS) >= 115
     assert set(MISSES) <= {row.id for row in ROWS}
-    assert 1 - len(MISSES) / len(ROWS) >= 0.88
+    assert 1 - len(MISSES) / len(ROWS) >= 0.92
     spoken = [row for row in ROWS if row.way in ("open", "15psi") and "-" not in row.texture]
     widths = [width(_ours(cook, row)) for row in spoken]
-    assert statistics.median(widths) <= 0.48
+    assert statistics.median(widths) <= 0.45
     errors = [abs(sum(_ours(cook, row)) / (row.low + row.high or 1) - 1) for row in ROWS]
     assert statistics.median(errors) <= 0.25
 
