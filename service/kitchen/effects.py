@@ -44,7 +44,7 @@ ACID: dict[str, Effect | None] = {
         "acid", (1.0, 1.1), "whether anything sour is in the pot is not known", ("ciat-soaking",)
     ),
     "water": Effect(
-        "acid", (1.06, 1.3), "tomato, lemon, vinegar or tamarind from the start", ("ciat-soaking",)
+        "acid", (1.05, 1.3), "tomato, lemon, vinegar or tamarind from the start", ("ciat-soaking",)
     ),
 }
 SODA: dict[str, Effect | None] = {

@@ -13,13 +13,13 @@ from .physics import GAS, ZERO_C
 ROOM_C = 20.0
 FRIDGE_C = 4.0
 DAY_S = 86_400.0
-# Hours each way of soaking takes, as published: hot soak 1 to 2 h, overnight 8 to 12, in a fridge up to a day.
+# Hours each way of soaking takes, as published: hot soak 1 to 2 h, overnight 8 to 12, in a fridge or brine up to a day.
 HOURS = {
     "none": (0.0, 0.0),
     "hot": (1.0, 2.0),
     "overnight": (8.0, 12.0),
     "fridge": (8.0, 24.0),
-    "brine": (8.0, 12.0),
+    "brine": (8.0, 24.0),
 }
 # A soak that reaches three quarters of what a day would give does all that soaking does for cooking.
 ENOUGH = 0.75

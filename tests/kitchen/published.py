@@ -9,6 +9,14 @@ against creamy, one that stops early for whole beans against firm; the rest agai
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
+
+WAYS: dict[str, dict[str, Any]] = {
+    "open": {"vessel": "open"},
+    "15psi": {"vessel": "pressure", "gauge_kpa": 103.42},
+    "electric": {"vessel": "electric", "setting": "high"},
+    "electric-low": {"vessel": "electric", "setting": "low"},
+}
 
 
 @dataclass(frozen=True)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import statistics
 from collections.abc import Callable
-from typing import Any
 
 import pytest
 
@@ -12,15 +11,9 @@ from service.glossary.model import Range
 from service.kitchen import Guidance
 from service.kitchen.ranges import width
 
-from .published import ROWS, Row
+from .published import ROWS, WAYS, Row
 
 Cook = Callable[..., Guidance]
-WAYS: dict[str, dict[str, Any]] = {
-    "open": {"vessel": "open"},
-    "15psi": {"vessel": "pressure", "gauge_kpa": 103.42},
-    "electric": {"vessel": "electric", "setting": "high"},
-    "electric-low": {"vessel": "electric", "setting": "low"},
-}
 PULP = "a mid-century book that cooks everything to a pulp; other tables say a third of it"
 LECTIN = "a texture figure with no lectin test behind it: not followed, on purpose"
 OTHERS = "at odds with three other tables that lie within the range"
