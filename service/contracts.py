@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import Any
 
 from .errors import BadInput
 from .glossary import find
 from .glossary.model import Glossary, Pulse
-from .kitchen import Guidance, Kitchen, as_line, guide, kitchen_of
+from .kitchen import Guidance, Kitchen, Member, Plan, as_line, guide, kitchen_of, mixed
 from .label import Reader, Reading
 from .naming import Name, compose
 
@@ -89,6 +89,19 @@ def guidance_for(glossary: Glossary, pulse: Pulse, kitchen: Kitchen) -> Guidance
     """Guidance with the figures and hazards the glossary has of the species."""
     species = glossary.species[pulse.species]
     return guide(pulse, kitchen, species.cooking, species.hazards)
+
+
+def plan_for(glossary: Glossary, members: Iterable[tuple[str, float]], kitchen: Kitchen) -> Plan:
+    """One pot of several pulses, each a key and its grams dry."""
+    found = [(find.by_key(glossary, key), grams) for key, grams in members]
+    species = glossary.species
+    return mixed(
+        [
+            Member(pulse, species[pulse.species].cooking, grams, species[pulse.species].hazards)
+            for pulse, grams in found
+        ],
+        kitchen,
+    )
 
 
 def pulse_of(record: Record, glossary: Glossary) -> Pulse:

@@ -142,6 +142,43 @@ const span = (pair, number) => (pair[0] === pair[1] ? number.format(pair[0]) : n
 const measure = (pair, unit, unitDisplay = "short") => span(pair, inNumbers({ style: "unit", unit, unitDisplay }));
 const range = (pair, unit) => `${span(pair, inNumbers())} ${unit}`;
 
+const listing = (lines) => el("dl", {}, lines.flatMap(([name, text]) => [el("dt", { text: name }), el("dd", { text })]));
+
+// What the weight in the kitchen comes to at the table.
+function served(found) {
+  if (!found) return [];
+  const fed = Object.entries(found.portion || {}).filter(([name]) => name !== "kcal" && say(name, ""));
+  const feeds = [found.portion && `${inNumbers({ maximumFractionDigits: 0 }).format(found.portion.kcal)} kcal`,
+    ...fed.map(([name, grams]) => `${say(name)} ${measure([grams, grams], "gram")}`)].filter(Boolean).join(", ");
+  return [
+    [say("portions", "Portions"), span(found.portions, inNumbers())],
+    [say("cans", "Instead of cans (400 g)"), span(found.cans, inNumbers())],
+    feeds && [say("a_portion", "A portion (70 g dry)"), feeds],
+  ].filter(Boolean);
+}
+
+// The day reckoned backwards from the meal, in the time of this device.
+function day(one) {
+  const clock = el("input", { type: "time", value: "19:00", required: true });
+  const box = el("div", { role: "status" });
+  const asked = () => ({ ...parts(one), ...kitchen(), language: tongue(), ready: clock.value, zone: Intl.DateTimeFormat().resolvedOptions().timeZone });
+  const at = new Intl.DateTimeFormat(`${document.documentElement.lang}-u-nu-latn`, { weekday: "short", hour: "numeric", minute: "2-digit" });
+  const form = el("form", { cls: "row" }, el("label", {}, say("on_table", "On the table at"), clock),
+    el("button", { type: "submit", text: say("plan_day", "Plan the day") }));
+  form.addEventListener("submit", async (event) => {
+    event.preventDefault();
+    try {
+      const found = await post("/v1/schedules", asked());
+      const save = el("button", { type: "button", text: say("to_calendar", "Into a calendar"), on: { click: () =>
+        print("/v1/schedules", asked(), "day", [["text/calendar", "ics"]]).catch((error) => { state(error.message); }) } });
+      fill(box, listing(found.steps.map((step) => [at.format(new Date(step.start)), step.text])), save);
+    } catch (error) {
+      fill(box, failed(error));
+    }
+  });
+  return el("div", {}, form, box);
+}
+
 async function cook(one) {
   const found = await post("/v1/guidance", { ...parts(one), ...kitchen(), language: tongue() });
   const lines = found.refused ? [] : [
@@ -153,9 +190,11 @@ async function cook(one) {
   return [
     found.refused && el("p", { cls: "caution", role: "alert", text: found.refused }),
     ...found.cautions.map((note) => el("p", { cls: note.severity === "info" ? "note" : `caution ${note.severity}`, text: note.text })),
-    el("dl", {}, lines.flatMap(([name, text]) => [el("dt", { text: name }), el("dd", { text })])),
+    listing([...lines, ...served(found.served)]),
+    found.served && el("p", { cls: "note", text: found.served.note }),
     el("ol", {}, (found.steps || []).map((step) => el("li", { text: step }))),
-    el("p", { cls: "soft", text: `${say("sources", "Sources")}: ${found.sources.join(", ")}` }),
+    !found.refused && day(one),
+    el("p", { cls: "soft", text: `${say("sources", "Sources")}: ${[...new Set([...found.sources, ...(found.served?.sources || [])])].join(", ")}` }),
     el("p", {}, el("a", { href: "#kitchen", text: say("change_kitchen", "Change the kitchen") })),
   ];
 }

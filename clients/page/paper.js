@@ -19,9 +19,9 @@ export function sections(text, first) {
 }
 
 // The sheet as a file: a PDF, or a page where the service cannot typeset.
-export async function print(path, asked, name) {
+export async function print(path, asked, name, forms = [["application/pdf", "pdf"], ["text/html", "html"]]) {
   let problem = null;
-  for (const [accept, ending] of [["application/pdf", "pdf"], ["text/html", "html"]]) {
+  for (const [accept, ending] of forms) {
     const response = await fetch(path, { method: "POST", headers: { "content-type": "application/json", accept }, body: JSON.stringify(asked) });
     if (response.ok) {
       el("a", { href: URL.createObjectURL(await response.blob()), download: `${name}.${ending}` }).click();

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from ..errors import PulseError
 
 COMMANDS = (
-    "serve", "read", "name", "cook", "recipe", "menu", "chart", "card", "chat", "tongues", "check", "new", "gaps", "tidy", "export", "keys",
+    "serve", "read", "name", "cook", "pot", "schedule", "recipe", "menu", "chart", "card", "chat", "tongues", "check", "new", "gaps", "tidy", "export", "keys",
     "backup", "restore",
 )  # fmt: skip
 

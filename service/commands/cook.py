@@ -10,6 +10,7 @@ from ..glossary import find
 from ..glossary.model import Range
 from ..kitchen import Guidance, as_line, kitchen_of
 from ..kitchen.kitchen import CHOICES
+from ..kitchen.yields import PORTION_G, Served
 from ..store import files
 from . import out
 
@@ -72,11 +73,13 @@ def _print(guidance: Guidance) -> None:
         rows.append(("instead", guidance.refused.instead))
     if guidance.minutes:
         rows += [
-            ("soak", _span(guidance.soak_hours, "hours")),
-            ("cook", _span(guidance.minutes, "minutes")),
+            ("soak", span(guidance.soak_hours, "hours")),
+            ("cook", span(guidance.minutes, "minutes")),
             ("water", _water(guidance)),
-            ("gives", _span(guidance.cooked_g_per_100g, "g cooked from 100 g")),
+            ("gives", span(guidance.cooked_g_per_100g, "g cooked from 100 g")),
         ]
+    if guidance.served:
+        rows += _served(guidance.served, guidance.kitchen.dry_g)
     rows += [("steps" if at == 0 else "", text) for at, text in enumerate(guidance.steps)]
     rows += [(one.severity, one.text) for one in guidance.cautions]
     rows += [("note", text) for text in guidance.notes]
@@ -84,11 +87,26 @@ def _print(guidance: Guidance) -> None:
     out.facts(rows)
 
 
+def _served(served: Served, dry_g: float) -> list[tuple[str, str]]:
+    cooked = f"{span(served.cooked_g, 'g')}, {span(served.cooked_cups, 'cups')}, {span(served.portions, 'portions')}"
+    rows = [(f"{dry_g:g} g dry", f"{cooked}; stands for {span(served.cans, 'cans')}")]
+    if served.portion:
+        feeds = ", ".join(_feeds(name, value) for name, value in served.portion.items())
+        rows.append(("a portion", f"{PORTION_G:g} g dry: {feeds} (USDA record {served.record})"))
+    return rows
+
+
+def _feeds(name: str, value: float) -> str:
+    what, _, unit = name.partition("_")
+    return f"{value:.0f} {what}" if not unit else f"{what} {value:g} {unit}"
+
+
 def _water(guidance: Guidance) -> str:
-    by_weight = _span(guidance.water_ml_per_100g, "ml to 100 g")
-    return f"{by_weight}, {_span(guidance.water_cups_per_cup, 'cups to a cup')}"
+    by_weight = span(guidance.water_ml_per_100g, "ml to 100 g")
+    return f"{by_weight}, {span(guidance.water_cups_per_cup, 'cups to a cup')}"
 
 
-def _span(pair: Range, unit: str) -> str:
+def span(pair: Range, unit: str) -> str:
+    """A range with its unit, one figure where both ends are the same."""
     low, high = (f"{edge:g}" for edge in pair)
     return f"{low} {unit}" if low == high else f"{low} to {high} {unit}"

@@ -5,8 +5,9 @@ from .guide import Guidance, as_line, guide
 from .kitchen import Kitchen, kitchen_of
 from .pot import Member, Plan, mixed
 from .schedule import Step, calendar, schedule
+from .water import Fill
 
 __all__ = [
-    "CANNING", "Caution", "Guidance", "Kitchen", "Member", "Plan", "Refusal", "Step",
+    "CANNING", "Caution", "Fill", "Guidance", "Kitchen", "Member", "Plan", "Refusal", "Step",
     "as_line", "calendar", "guide", "kitchen_of", "mixed", "schedule",
 ]  # fmt: skip

@@ -19,7 +19,7 @@ from .ready import READY, Ready
 from .rules import DRY_FORMS, balance_for, soaking_for, times_for
 from .soak import Soak, soak
 from .water import Fill, Water, fill, water
-from .yields import Yield, yields
+from .yields import Served, Yield, served, yields
 
 # The shortest a Phaseolus bean is boiled, whatever its texture: what FDA, EFSA and FSAI agree on.
 LECTIN_BOIL_MIN = 30.0
@@ -53,6 +53,7 @@ class Guidance:
     cooking: Cooking | None = None
     water: Water | None = None
     fill: Fill | None = None
+    served: Served | None = None
 
 
 def guide(pulse: Pulse, kitchen: Kitchen, figures: Figures, hazards: Iterable[Hazard] = ()) -> Guidance:
@@ -119,6 +120,9 @@ def _dry(pulse: Pulse, kitchen: Kitchen, figures: Figures, hazards: Iterable[Haz
         cooking=cooking,
         water=needed,
         fill=fill(kitchen, foams, needed.ml_per_100g, soaked.uptake[1]),
+        served=None
+        if refused
+        else served(balance, figures.nutrition_of(pulse), kitchen.dry_g, kitchen.cup_ml),
     )
 
 

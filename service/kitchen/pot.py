@@ -13,10 +13,12 @@ from itertools import product
 from ..errors import BadInput
 from ..glossary.cooking import Figures
 from ..glossary.model import Hazard, Pulse, Range
-from .caution import PHASEOLUS, Caution
+from .caution import PHASEOLUS, SEVERITIES, Caution
 from .guide import Guidance, guide
 from .kitchen import Kitchen
+from .ranges import minutes_rounded
 from .rules import times_for
+from .water import Fill, fill, together
 
 MOST = 6
 # Where members only just meet, the span they share is still told no finer than this.
@@ -56,6 +58,7 @@ class Plan:
     minutes: Range | None
     water_ml: Range
     cautions: tuple[Caution, ...]
+    fill: Fill | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +126,7 @@ def _groups(spans: Sequence[Range]) -> list[_Group]:
 
 
 def _plan(members: Sequence[Member], groups: list[_Group], chosen: list[Guidance]) -> Plan:
-    whole = groups[0].span
+    whole = minutes_rounded(groups[0].span)
     turns = []
     for group in groups:
         start = max(0.0, (whole[0] + whole[1]) / 2 - (group.span[0] + group.span[1]) / 2)
@@ -134,9 +137,12 @@ def _plan(members: Sequence[Member], groups: list[_Group], chosen: list[Guidance
         why += (
             "; beans of the kidney kind are soaked, boiled hard on their own for 30 minutes and drained first"
         )
-    waters = [one.water.total_ml for one in chosen if one.water]
-    water = (max(one[0] for one in waters), sum(one[1] for one in waters)) if waters else (0.0, 0.0)
-    return Plan(True, why, tuple(turns), whole, water, _cautions(chosen))
+    pot = replace(chosen[groups[0].at[0]].kitchen, dry_g=sum(one.dry_g for one in members))
+    alone = [(one.water, member.dry_g) for one, member in zip(chosen, members, strict=True) if one.water]
+    water = together(pot, alone, whole)
+    per_100g = water[0] / pot.dry_g * 100, water[1] / pot.dry_g * 100
+    foams = any(times_for(one.pulse, one.figures).size == "split" for one in members)
+    return Plan(True, why, tuple(turns), whole, water, _cautions(chosen), fill(pot, foams, per_100g))
 
 
 def _apart(options: list[list[Guidance]], why: str) -> Plan:
@@ -150,4 +156,4 @@ def _cautions(chosen: Iterable[Guidance]) -> tuple[Caution, ...]:
     for one in chosen:
         for caution in one.cautions:
             found.setdefault((caution.id, caution.text), caution)
-    return tuple(found.values())
+    return tuple(sorted(found.values(), key=lambda one: -SEVERITIES.index(one.severity)))

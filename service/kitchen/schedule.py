@@ -10,6 +10,7 @@ from datetime import UTC, datetime, timedelta
 from ..errors import BadInput, Unsafe
 from .caution import PHASEOLUS
 from .guide import Guidance
+from .words import DAY, of
 
 # Minutes for what lies between the figures: coming to the boil or pressure, falling of itself, draining, resting.
 TO_THE_BOIL = 15.0
@@ -79,24 +80,23 @@ def _stretches(guidance: Guidance) -> list[tuple[str, str, float]]:
     if guidance.soak_hours[1] > 0:
         low, high = guidance.soak_hours
         hours = (low + high) / 2
-        found.append(("soak", f"Soak {low:g} to {high:g} hours.", hours * 60))
-        found.append(("drain", "Throw the soak water away, rinse.", DRAINING))
+        found.append(("soak", f"Soak {low:g} to {high:g} {of('hour', high)}.", hours * 60))
+        found.append(("drain", DAY["drain"], DRAINING))
     dry = guidance.soak is not None
     if dry and guidance.pulse.species in PHASEOLUS and kitchen.vessel != "open" and not kitchen.boiled_first:
-        text = "Boil hard in fresh water in an open pot, then drain."
-        found.append(("boil first", text, TO_THE_BOIL + LECTIN_BOIL))
+        found.append(("boil first", DAY["boil first"], TO_THE_BOIL + LECTIN_BOIL))
     longest = guidance.minutes[1] if guidance.minutes else 0.0
     if kitchen.vessel == "slow":
-        found.append(("cook", "Slow-cook until soft.", longest))
+        found.append(("cook", DAY["slow"], longest))
     elif dry and kitchen.under_pressure:
-        found.append(("heat", "Bring to pressure.", TO_PRESSURE))
-        found.append(("cook", "Keep at pressure.", longest))
+        found.append(("heat", DAY["pressure"], TO_PRESSURE))
+        found.append(("cook", DAY["keep"], longest))
         if kitchen.release == "natural":
-            found.append(("release", "Let the pressure fall of itself.", FALLING))
+            found.append(("release", DAY["release"], FALLING))
     elif longest:
-        found.append(("heat", "Bring to the boil.", TO_THE_BOIL))
-        found.append(("cook", "Cook until done.", longest))
-    found.append(("rest", "Taste, season, rest; keep it hot.", RESTING))
+        found.append(("heat", DAY["boil"], TO_THE_BOIL))
+        found.append(("cook", DAY["cook"], longest))
+    found.append(("rest", DAY["rest"], RESTING))
     return found
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..glossary.cooking import Balance, Times
@@ -64,10 +65,7 @@ def water(kitchen: Kitchen, times: Times, balance: Balance, soaked: Soak, minute
         max(0.15 * full, DRUNK[0] * full - soaked.uptake[1]),
         max(0.3 * full, DRUNK[1] * full - soaked.uptake[0]),
     )
-    per_100g = (kitchen.dry_g / 200) ** -0.33 / 2
-    steam = STEAM_ML_MIN[kitchen.vessel]
-    more = COME_UP_ML if kitchen.under_pressure else (0.0, 0.0)
-    steamed = ((steam[0] * minutes[0] + more[0]) * per_100g, (steam[1] * minutes[1] + more[1]) * per_100g)
+    steamed = _steamed(kitchen, kitchen.dry_g, minutes)
     wanted = WANTED[dish][times.size]
     low, high = drunk[0] + steamed[0] + wanted[0], drunk[1] + steamed[1] + wanted[1]
     low, high = max(low, COVER_ML[0]), max(high, COVER_ML[1])
@@ -85,6 +83,32 @@ def water(kitchen: Kitchen, times: Times, balance: Balance, soaked: Soak, minute
         parts=(rounded(drunk, 1), rounded(steamed, 1), wanted),
         dish=dish,
     )
+
+
+def together(kitchen: Kitchen, members: Sequence[tuple[Water, float]], minutes: Range) -> Range:
+    """ml of cooking water for several pulses in one pot: each drinks its own, and steam is lost once.
+
+    `members` are what each would take alone, and its grams dry.
+    """
+    grams = sum(dry_g for _, dry_g in members)
+    steamed = _steamed(kitchen, grams, minutes)
+    low, high = (
+        steamed[end] * grams / 100
+        + sum((alone.parts[0][end] + alone.parts[2][end]) * dry_g / 100 for alone, dry_g in members)
+        for end in (0, 1)
+    )
+    low, high = max(low, COVER_ML[0] * grams / 100), max(high, COVER_ML[1] * grams / 100)
+    if kitchen.under_pressure:
+        low, high = max(low, LEAST_PRESSURE_ML), max(high, LEAST_PRESSURE_ML * 1.1)
+    return rounded((low, high), 10 if grams < 500 else 50)
+
+
+def _steamed(kitchen: Kitchen, dry_g: float, minutes: Range) -> Range:
+    """ml lost as steam for each 100 g dry."""
+    per_100g = (dry_g / 200) ** -0.33 / 2
+    steam = STEAM_ML_MIN[kitchen.vessel]
+    more = COME_UP_ML if kitchen.under_pressure else (0.0, 0.0)
+    return (steam[0] * minutes[0] + more[0]) * per_100g, (steam[1] * minutes[1] + more[1]) * per_100g
 
 
 def absorbed(balance: Balance) -> float:

@@ -41,17 +41,32 @@ SOAKS = {
 }
 
 
+# What is done in each stretch of the day.
+DAY = {
+    "drain": "Throw the soak water away, rinse.",
+    "boil first": "Boil hard in fresh water in an open pot, then drain.",
+    "slow": "Slow-cook until soft.",
+    "pressure": "Bring to pressure.",
+    "keep": "Keep at pressure.",
+    "release": "Let the pressure fall of itself.",
+    "boil": "Bring to the boil.",
+    "cook": "Cook until done.",
+    "rest": "Taste, season, rest; keep it hot.",
+}
+
+
 def span(minutes: Range) -> str:
     """Minutes as a cook says them: hours from two hours on."""
     low, high = minutes
     if low == high:
-        return f"{low:g} {_of('minute', low)}"
+        return f"{low:g} {of('minute', low)}"
     if low < 120:
-        return f"{low:g} to {high:g} {_of('minute', high)}"
+        return f"{low:g} to {high:g} {of('minute', high)}"
     return f"{low / 60:.3g} to {high / 60:.3g} hours"
 
 
-def _of(unit: str, number: float) -> str:
+def of(unit: str, number: float) -> str:
+    """The unit as that number of it is called."""
     return unit if number == 1 else f"{unit}s"
 
 
@@ -63,7 +78,7 @@ def steps(
     if soaked.hours[1] > 0:
         found.append(
             SOAKS[kitchen.soak]
-            + f" ({soaked.hours[0]:g} to {soaked.hours[1]:g} {_of('hour', soaked.hours[1])}.)"
+            + f" ({soaked.hours[0]:g} to {soaked.hours[1]:g} {of('hour', soaked.hours[1])}.)"
         )
     elif times.soak in ("advised", "demanded"):
         found.append("Better: soak it overnight and throw the soak water away.")

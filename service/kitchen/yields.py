@@ -19,6 +19,7 @@ LOOSE = (0.85, 1.08)
 CAN_DRAINED_G: Range = (235.0, 265.0)
 CAN_CUPS: Range = (1.5, 1.75)
 PORTION_DRY_G: Range = (60.0, 80.0)
+PORTION_G = 70.0
 PROTEIN_NOTE = (
     "Pulse protein is short of methionine and rich in lysine, grain protein the other way round; "
     "eating both in the course of a day evens this out, they need not be in one dish."
@@ -32,6 +33,41 @@ class Yield:
     cooked_g_per_100g: Range
     cooked_cups_per_cup: Range
     source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Served:
+    """What so many g of dry pulse come to at the table. `cans` of about 400 g that they stand for.
+
+    `portion` is the nutrition of PORTION_G dry, keys with their units, by `record` of its source; None where no
+    figures are known.
+    """
+
+    cooked_g: Range
+    cooked_cups: Range
+    portions: Range
+    cans: Range
+    portion: dict[str, float] | None
+    record: str
+    sources: tuple[str, ...]
+
+
+def served(balance: Balance, nutrition: Nutrition | None, dry_g: float, cup_ml: float = US_CUP_ML) -> Served:
+    """What `dry_g` come to; cups of the size given. Raises BadInput for a weight that is none."""
+    found = yields(balance)
+    grams = dry_g / 100
+    cups_dry = cups_from_dry(dry_g, balance, cup_ml)
+    low, high = found.cooked_cups_per_cup
+    fed_by = (nutrition.source,) if nutrition else ()
+    return Served(
+        cooked_g=rounded((found.cooked_g_per_100g[0] * grams, found.cooked_g_per_100g[1] * grams), 5),
+        cooked_cups=rounded((low * cups_dry, high * cups_dry), 0.1),
+        portions=portions(dry_g),
+        cans=cans_for_dry(dry_g, balance),
+        portion=per_portion(nutrition, PORTION_G) if nutrition else None,
+        record=nutrition.record if nutrition else "",
+        sources=tuple(dict.fromkeys((balance.source, *fed_by, "common-practice"))),
+    )
 
 
 def yields(balance: Balance) -> Yield:
@@ -76,7 +112,7 @@ def cups_from_dry(dry_g: float, balance: Balance, cup_ml: float = US_CUP_ML) -> 
     return dry_g / (balance.cup_dry_g * cup_ml / US_CUP_ML)
 
 
-def per_portion(nutrition: Nutrition, dry_g: float = 70.0) -> dict[str, float]:
+def per_portion(nutrition: Nutrition, dry_g: float = PORTION_G) -> dict[str, float]:
     """Nutrition of a portion weighed dry, before losses to cooking water; keys carry their units."""
     _positive("dry_g", dry_g)
     share = dry_g / 100

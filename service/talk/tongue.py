@@ -11,6 +11,7 @@ from ..glossary.model import Glossary
 from ..kitchen import caution, effects, words
 from ..kitchen.caution import Caution
 from ..kitchen.ready import READY
+from ..kitchen.yields import PROTEIN_NOTE
 
 SLOT = re.compile(r"\{(\w+)\}")
 # Words of the page, by the key it asks for them with.
@@ -32,6 +33,9 @@ PAGE = {
     "not_pulse": "This does not read as a dried pulse.", "not_this": "Not to be taken for",
     "offline": "Offline: what was loaded before still works.", "other_names": "Other names", "say_it": "Say it aloud", "soak": "Soak",
     "sources": "Sources", "water": "Water", "why": "Why", "yield": "Cooked", "print_card": "Card to print",
+    "portions": "Portions", "cans": "Instead of cans (400 g)", "a_portion": "A portion (70 g dry)", "protein_g": "protein",
+    "fat_g": "fat", "carbohydrate_g": "carbohydrate", "fibre_g": "fibre", "on_table": "On the table at",
+    "plan_day": "Plan the day", "to_calendar": "Into a calendar",
     "nav_paper": "Paper", "paper_title": "On paper", "make_chart": "A chart of names", "make_menu": "A menu",
     "print_it": "Make the sheet", "no_other": "no other", "chart_kind": "Chart", "chart_species": "by pulse",
     "chart_form": "by form", "chart_shop": "by shop", "chart_look-alikes": "same or not the same",
@@ -227,7 +231,7 @@ def messages(glossary: Glossary | None = None) -> tuple[str, ...]:
     found: list[str] = [*PAGE.values(), *CHAT, *ANSWERS, *STEPS]
     for table in (words.BASIS, words.TEXTURES, words.VESSELS, words.SOAKS):
         found += table.values()
-    found.append(words.COUNTED)
+    found += [words.COUNTED, PROTEIN_NOTE, *words.DAY.values()]
     found += [one.text for one in _cautions()]
     for effect in (
         *effects.AGE.values(),

@@ -21,7 +21,20 @@ from .guard import Guard
 from .limits import limit
 from .metrics import Metrics
 from .problems import add_handlers
-from .routes import chat, grains, health, kitchen, packs, pages, paper, photos, readings, recipes, suggestions
+from .routes import (
+    chat,
+    grains,
+    health,
+    kitchen,
+    packs,
+    pages,
+    paper,
+    photos,
+    pots,
+    readings,
+    recipes,
+    suggestions,
+)
 from .routes import glossary as glossary_routes
 from .settings import Settings
 from .traces import trace
@@ -32,7 +45,7 @@ PROBLEMS: dict[int | str, dict[str, Any]] = {
     for code in (400, 403, 404, 409, 413, 422, 429, 501, 503)
 }
 # The route most asked for stands first: they are tried in this order.
-ROUTES = (readings, glossary_routes, chat, grains, kitchen, recipes, paper, photos, suggestions, packs)
+ROUTES = (readings, glossary_routes, chat, grains, kitchen, pots, recipes, paper, photos, suggestions, packs)
 
 
 def create_app(settings: Settings, glossary: Glossary, files: dict[str, bytes] | None = None) -> FastAPI:

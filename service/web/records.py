@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import asdict
 from typing import Any
 
 from ..glossary.model import Glossary, Pulse, Species
 from ..grain import Identification
+from ..kitchen import Caution, Fill
 from ..label import Reading
 from ..naming import Name
+from ..talk import Tongue
 
 
 def pulse_record(pulse: Pulse, glossary: Glossary) -> dict[str, str]:
@@ -22,6 +25,19 @@ def pulse_record(pulse: Pulse, glossary: Glossary) -> dict[str, str]:
         "form": pulse.form,
         "colour": pulse.colour,
     }
+
+
+def caution_records(cautions: Iterable[Caution], speaks: Tongue) -> list[dict[str, str]]:
+    """As `CautionOut`, in the language spoken."""
+    return [
+        {"id": one.id, "severity": one.severity, "text": speaks.translate(one.text), "source": one.source}
+        for one in cautions
+    ]
+
+
+def fill_record(fill: Fill | None) -> dict[str, float] | None:
+    """As `FillOut`."""
+    return {"limit": fill.limit, "batches": fill.batches, "batch_g": fill.batch_g} if fill else None
 
 
 def grains_record(found: Identification, glossary: Glossary) -> dict[str, Any]:

@@ -195,6 +195,20 @@ def test_a_card_to_print(page: Page) -> None:
     assert waiting.value.suggested_filename in ("card.pdf", "card.html")
 
 
+def test_what_comes_to_the_table_and_when_to_start(page: Page) -> None:
+    read(page, "kabuli chana 1 kg")
+    page.click("summary:has-text('Cook it')")
+    page.wait_for_selector("dt:has-text('A portion (70 g dry)')")
+    assert "protein 14.3 g" in page.inner_text("#answer dl")
+    page.fill("#answer input[type=time]", "20:30")
+    page.click("button:has-text('Plan the day')")
+    page.wait_for_selector("dd:has-text('Throw the soak water away')")
+    with page.expect_download() as waiting:
+        page.click("button:has-text('Into a calendar')")
+    assert waiting.value.suggested_filename == "day.ics"
+    assert "SUMMARY:chickpea: soak" in Path(waiting.value.path()).read_text("utf-8")
+
+
 def test_a_chart_to_print(page: Page) -> None:
     page.evaluate("location.hash = 'paper'")
     page.select_option("#form-chart select[name=kind]", "look-alikes")

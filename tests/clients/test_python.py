@@ -66,6 +66,8 @@ def _everything(client: Client) -> dict[str, Any]:
         "identify": client.identify(length_mm=12.0, shape="kidney", outside="red"),
         "guidance": client.guidance("Cajanus cajan", form="split-dehulled", vessel="open"),
         "swaps": client.swaps("Cajanus cajan", form="split-dehulled"),
+        "pot": client.pot({"cajanus-cajan//split-dehulled": 100, "lens-culinaris/red/split-dehulled": 100}),
+        "schedule": client.schedule("Cicer arietinum", "2026-11-28T19:00", "Asia/Kolkata", "text/calendar", form="whole"),
         "recipe": client.recipe("200 g toor dal\nCook 40 minutes."),
         "chat": client.chat("toor dal"),
         "menu": client.printed("menus", {"title": "Supper", "languages": ["en"], "sections": [{"name": "Dals", "dishes": [
@@ -120,6 +122,7 @@ def test_every_operation_is_there(client: Client, served: tuple[Any, str]) -> No
     assert (
         found["recalled"]["pulse"]["species"] == "Vigna mungo" and found["decisions"][0]["reviewer"] == "ana"
     )
+    assert found["pot"]["together"] and found["schedule"].startswith(b"BEGIN:VCALENDAR")
     assert "कखगउरद".encode() in found["diff"] and found["decided"]["status"] == "accepted"
 
 

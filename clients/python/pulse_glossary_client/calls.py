@@ -96,6 +96,19 @@ def swaps(species: str, **kitchen: Any) -> Call:
     return Call("POST", "/v1/swaps", body={"species": species, **kitchen})
 
 
+def pot(members: dict[str, float], **kitchen: Any) -> Call:
+    """`members` are keys of pulses and their grams dry."""
+    each = [{"pulse": key, "dry_g": grams} for key, grams in members.items()]
+    return Call("POST", "/v1/pots", body={"members": each, **kitchen})
+
+
+def schedule(
+    species: str, ready: str, zone: str = "", media: str = "application/json", **kitchen: Any
+) -> Call:
+    body = {"species": species, "ready": ready, "zone": zone, **kitchen}
+    return Call("POST", "/v1/schedules", body=body, headers={"Accept": media})
+
+
 def recipe(text: str, target: str = "", **kitchen: Any) -> Call:
     return Call("POST", "/v1/recipes", body={"text": text, "target": target, **kitchen})
 

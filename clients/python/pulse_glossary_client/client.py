@@ -99,6 +99,16 @@ class _Calls:
         """What to use instead of a pulse in that kitchen."""
         return self.send(calls.swaps(species, **kitchen))
 
+    def pot(self, members: dict[str, float], **kitchen: Any) -> Any:
+        """Several pulses in one pot, keys and grams: what to soak, what goes in when, or why apart."""
+        return self.send(calls.pot(members, **kitchen))
+
+    def schedule(
+        self, species: str, ready: str, zone: str = "", media: str = "application/json", **kitchen: Any
+    ) -> Any:
+        """When each step starts for a meal at `ready`; `text/calendar` gives iCalendar as bytes."""
+        return self.send(calls.schedule(species, ready, zone, media, **kitchen))
+
     def recipe(self, text: str, target: str = "", **kitchen: Any) -> Any:
         """A recipe with another pulse in it, or for another kitchen."""
         return self.send(calls.recipe(text, target, **kitchen))

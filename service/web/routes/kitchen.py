@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import asdict
 from typing import Annotated, Any, Literal
 
 from fastapi import APIRouter
@@ -10,10 +11,12 @@ from pydantic import BaseModel, Field
 from ...contracts import guidance_for
 from ...glossary import find
 from ...glossary.model import Pulse
-from ...kitchen import Kitchen, kitchen_of
+from ...kitchen import Guidance, Kitchen, kitchen_of
 from ...kitchen.kitchen import LIMITS
 from ...kitchen.words import refused
+from ...kitchen.yields import PROTEIN_NOTE
 from ...recipe import swaps
+from ...talk import Tongue
 from .. import records, shapes
 from ..dependencies import Shelf, ShelfDep
 from ..tongues import spoken
@@ -81,6 +84,22 @@ class FillOut(BaseModel):
     batch_g: float
 
 
+class ServedOut(BaseModel):
+    """What `dry_g` come to: weight, cups, portions, the cans it stands for, and what a portion of 70 g dry feeds.
+
+    `portion` is null where no figures are known; `record` is that of its source.
+    """
+
+    cooked_g: Pair
+    cooked_cups: Pair
+    portions: Pair
+    cans: Pair
+    portion: dict[str, float] | None
+    record: str
+    note: str
+    sources: list[str]
+
+
 class GuidanceOut(BaseModel):
     """Soak, minutes, water, yield, cautions; `minutes` null and `refused` said where it is not done so."""
 
@@ -94,6 +113,9 @@ class GuidanceOut(BaseModel):
     temperature_c: Pair | None
     whistles: Pair | None
     fill: FillOut | None
+    water_total_ml: Pair | None
+    water_total_cups: Pair | None
+    served: ServedOut | None
     cautions: list[CautionOut]
     notes: list[str]
     steps: list[str]
@@ -129,7 +151,6 @@ async def guidance(asked: CookIn, shelf: ShelfDep) -> dict[str, Any]:
     found = guidance_for(shelf.glossary, pulse, kitchen)
     speaks = spoken(asked.language)
     say = speaks.translate
-    fill = found.fill
     return {
         "edition": shelf.glossary.edition,
         "pulse": records.pulse_record(pulse, shelf.glossary),
@@ -140,11 +161,11 @@ async def guidance(asked: CookIn, shelf: ShelfDep) -> dict[str, Any]:
         "cooked_g_per_100g": found.cooked_g_per_100g,
         "temperature_c": found.temperature_c,
         "whistles": found.whistles,
-        "fill": {"limit": fill.limit, "batches": fill.batches, "batch_g": fill.batch_g} if fill else None,
-        "cautions": [
-            {"id": one.id, "severity": one.severity, "text": say(one.text), "source": one.source}
-            for one in found.cautions
-        ],
+        "fill": records.fill_record(found.fill),
+        "water_total_ml": found.water.total_ml if found.water else None,
+        "water_total_cups": found.water.total_cups if found.water else None,
+        "served": _served(found, speaks),
+        "cautions": records.caution_records(found.cautions, speaks),
         "notes": [say(one) for one in found.notes],
         "steps": [say(one) for one in found.steps],
         "language": speaks.tag,
@@ -153,6 +174,11 @@ async def guidance(asked: CookIn, shelf: ShelfDep) -> dict[str, Any]:
         "refused": say(refused(found.refused)[0]) if found.refused else None,
         "instead": say(found.refused.instead) if found.refused else None,
     }
+
+
+def _served(found: Guidance, speaks: Tongue) -> dict[str, Any] | None:
+    one = found.served
+    return None if one is None else {**asdict(one), "note": speaks.translate(PROTEIN_NOTE)}
 
 
 @router.post("/swaps", response_model=SwapsAnswer)
