@@ -18,7 +18,10 @@ COVERED = 0.75
 
 @dataclass(frozen=True, slots=True)
 class Name:
-    """One written name; `romanised` by ISO 15919 where the script is Brahmic, else by letter."""
+    """One written name; `romanised` by ISO 15919 where the script is Brahmic, else by letter.
+
+    `agrees` is the gender and number of its noun (`m`, `f`, `pl` ...), empty where not known.
+    """
 
     text: str
     script: str
@@ -27,23 +30,28 @@ class Name:
     use: str
     status: str
     sources: tuple[str, ...]
+    agrees: frozenset[str] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
 class _Draft:
     text: str
     rows: tuple[Row, ...]
+    agrees: frozenset[str] = frozenset()
 
 
-def compose(glossary: Glossary, pulse: Pulse, lang: str, script: str = "") -> tuple[Name, ...]:
+def compose(
+    glossary: Glossary, pulse: Pulse, lang: str, script: str = "", many: bool = False
+) -> tuple[Name, ...]:
     """Names of a pulse, the preferred one of each script first; empty where words are wanting.
 
     `lang` is a BCP 47 tag the glossary holds (or falls back to), `script` an ISO 15924 code or
-    empty for every script of the language.
+    empty for every script of the language. `many` asks for the plural, as recipes speak of grains,
+    where the language has one beside its citation form.
     """
     names: list[Name] = []
     for one in (script,) if script else scripts(glossary, lang):
-        drafts = _drafts(glossary, pulse, grammar(glossary, lang, one))
+        drafts = _drafts(glossary, pulse, grammar(glossary, lang, one), many)
         seen: dict[str, _Draft] = {}
         for draft in drafts:
             seen.setdefault(draft.text, draft)
@@ -65,10 +73,10 @@ def _name(draft: _Draft, script: str, lang: str, use: str) -> Name:
     states = {row.status for row in draft.rows}
     status = "disputed" if "disputed" in states else "checked" if states == {"checked"} else "draft"
     sources = tuple(dict.fromkeys(row.source for row in draft.rows))
-    return Name(draft.text, script, lang, romanise(draft.text, script), use, status, sources)
+    return Name(draft.text, script, lang, romanise(draft.text, script), use, status, sources, draft.agrees)
 
 
-def _drafts(glossary: Glossary, pulse: Pulse, words: Grammar) -> Iterator[_Draft]:
+def _drafts(glossary: Glossary, pulse: Pulse, words: Grammar, many: bool = False) -> Iterator[_Draft]:
     """Every way to write it, best first."""
     sold = combinations(glossary).get(pulse.species, ())
     class_named = not pulse.market_class or f"{pulse.species}/{pulse.market_class}" in words.bases
@@ -77,9 +85,13 @@ def _drafts(glossary: Glossary, pulse: Pulse, words: Grammar) -> Iterator[_Draft
         row for key, row in fixed if row.use == "preferred" and (key.market_class or class_named is not False)
     ]
     strong = [row for row in sure if _wins(row, pulse, class_named, fixed)]
-    yield from (_Draft(row.text, (row,)) for row in strong)
-    yield from _composed(pulse, words, sold)
-    yield from (_Draft(row.text, (row,)) for _, row in fixed if row not in strong)
+    composed = _composed(pulse, words, sold, many)
+    if many and any(_plural(base, words) is not base for base in _bases(pulse, words)[:1]):
+        # A trade name has no plural beside it; what can be said of many comes first.
+        yield from composed
+    yield from (_Draft(row.text, (row,), row.agrees) for row in strong)
+    yield from composed
+    yield from (_Draft(row.text, (row,), row.agrees) for _, row in fixed if row not in strong)
 
 
 def _wins(row: Row, pulse: Pulse, class_named: bool, fixed: list[tuple[Pulse, Row]]) -> bool:
@@ -120,9 +132,11 @@ def _covers(key: Pulse, pulse: Pulse, sold: tuple[tuple[Pulse, float], ...]) -> 
     return bool(total) and sum(share for one, share in within if key.covers(one)) >= COVERED * total
 
 
-def _composed(pulse: Pulse, words: Grammar, sold: tuple[tuple[Pulse, float], ...]) -> Iterator[_Draft]:
+def _composed(
+    pulse: Pulse, words: Grammar, sold: tuple[tuple[Pulse, float], ...], many: bool
+) -> Iterator[_Draft]:
     """Compositions: the preferred words first, then one part at a time exchanged."""
-    bases = _bases(pulse, words)
+    bases = [_plural(base, words) if many else base for base in _bases(pulse, words)]
     patterns = _patterns(pulse, words)
     if not bases or not patterns:
         return
@@ -153,6 +167,18 @@ def _bases(pulse: Pulse, words: Grammar) -> list[Row]:
         if pulse.market_class == key.market_class != "" and key.form in ("", "whole") and not of_class:
             of_class.append(row)
     return of_class or list(words.bases.get(pulse.species, ()))
+
+
+def _plural(base: Row, words: Grammar) -> Row:
+    """The plural beside a citation form, word by word the likest; the form itself where it has none."""
+    nouns = base.text.split()
+    twins = [
+        (sum(_shared(one, other) for one, other in zip(row.text.split(), nouns, strict=True)), row)
+        for row in words.shapes.get(base.ref, ())
+        if row.agrees == base.agrees | {"pl"} and len(row.text.split()) == len(nouns)
+    ]
+    like, found = max(twins, key=lambda one: one[0], default=(0, base))
+    return found if like * 5 >= 3 * sum(map(len, nouns)) else base
 
 
 def _patterns(pulse: Pulse, words: Grammar) -> list[Row]:
@@ -212,7 +238,7 @@ def _join(
     text = " ".join(text.split()).replace(" )", ")").replace("( ", "(").replace(" ,", ",")
     for left, right in words.sandhi:
         text = text.replace(left, right)
-    return _Draft(" ".join(text.split()), tuple(used))
+    return _Draft(" ".join(text.split()), tuple(used), features)
 
 
 def _adjective(rows: list[Row] | tuple[Row, ...], features: frozenset[str], place: int) -> Row | None:

@@ -12,6 +12,7 @@ from ..kitchen import Guidance
 from ..kitchen.rules import DRY_FORMS
 from ..label import Reader, Reading
 from ..naming import compose
+from .agreement import defined, led
 from .ingredients import Ingredient, cup_grams, listed, name_spans
 from .phrases import DECIMAL_COMMA, Phrases, in_digits, phrases, span
 from .times import NEGATED, OVERNIGHT, SOAK, Time, own, times
@@ -81,7 +82,7 @@ class Work:
     ratio: float
     first: Guidance
     after: Guidance
-    names: dict[str, str] = field(default_factory=dict)
+    names: dict[str, tuple[str, frozenset[str]]] = field(default_factory=dict)
 
     def lines(self, rows: Sequence[str], found: Sequence[Ingredient | None]) -> tuple[Line, ...]:
         """Every row with its edits made; as many as came in, in their order."""
@@ -153,13 +154,16 @@ class Work:
             dry, after = DRY_BEFORE.search(one.text, 0, start), DRY_AFTER.match(one.text, end)
             start, end = dry.start() if dry else start, after.end() if after else end
         old = one.text[start:end]
-        name = self._name(old)
+        name, agrees = self._name(old)
+        back, name = led(one.text[:start], defined(old, name), agrees, self._tag)
+        start -= back
+        old = one.text[start:end]
         if start == 0 and old[:1].isupper():
             first = "İ" if name[:1] == "i" and self._tag.startswith("tr") else name[:1].upper()
             name = first + name[1:]
         return Edit(start, end, name, "pulse")
 
-    def _name(self, old: str) -> str:
+    def _name(self, old: str) -> tuple[str, frozenset[str]]:
         """The new pulse in the language and script the old name was written in."""
         if old not in self.names:
             native = any(ord(char) > 0x2FF for char in old)
@@ -170,10 +174,11 @@ class Work:
                 one
                 for tag in (self._tag, self._language(old), "en")
                 for pulse in tries
-                for one in compose(self.reader.glossary, pulse, tag)
+                for one in compose(self.reader.glossary, pulse, tag, many=True)
             ]
-            fit = [one.text for one in known if one.use == "preferred" and (one.script != "Latn") == native]
-            self.names[old] = (fit or [one.text for one in known] or [self.new.species])[0]
+            fit = [one for one in known if one.use == "preferred" and (one.script != "Latn") == native]
+            name = next(iter(fit or known), None)
+            self.names[old] = (name.text, name.agrees) if name else (self.new.species, frozenset())
         return self.names[old]
 
     def _amount(self, one: Ingredient) -> Iterator[Edit]:
