@@ -97,8 +97,9 @@ def decode(
     unread: Sequence[Token],
     languages: Sequence[str] = (),
     place: str = "",
+    canned: bool = False,
 ) -> Posterior:
-    """The posterior of a label from its spans, log-linear in all of them."""
+    """The posterior of a label from its spans, log-linear in all of them; `canned` where it weighs what cans do."""
     weights = space.weights
     if len(spans) == 1 and tokens and not unread and not tokens[0].counted:
         spans = [_alone(spans[0])]
@@ -152,6 +153,9 @@ def decode(
                 if told and _says(one.kind, one.ref)
             )
         )
+    if canned:
+        pulses = pulses + space.can_size
+        none += float(np.log(weights.other_as_can))
     pulses = pulses + stands.beside * np.log(weights.unread)
     return _normalised(pulses, none, spans, unread, weights)
 

@@ -17,7 +17,7 @@ from .decode import Posterior, agreeing, decode
 from .index import Meaning, index
 from .normalise import Normal, normalise
 from .question import Question, question
-from .segment import Token, hs_codes, segment
+from .segment import Token, can_size, hs_codes, segment
 from .space import Space
 from .span import Span, named, names, species
 from .weights import WEIGHTS, Weights
@@ -124,7 +124,9 @@ class Reader:
         if mended:
             used, unread = agreeing(tokens, found + mended)
         spans = [span for one in used for span in one.spans] + self._codes(normal)
-        posterior = decode(self.space, tokens, spans, unread, languages, place.upper())
+        posterior = decode(
+            self.space, tokens, spans, unread, languages, place.upper(), canned=can_size(normal) is not None
+        )
         return self._reading(normal, posterior)
 
     def _codes(self, normal: Normal) -> list[Span]:

@@ -16,6 +16,11 @@ HS_CODE = re.compile(
     r"(?<![0-9.])(07[ .]?13)(?:[ .]?([1-9][0-9])){0,1}(?:[ .]?[0-9]{2})?(?![0-9])|(?<![0-9.])(12[ .]?0[12])[ .]?([0-9]{2})?(?![0-9.])"
 )
 
+# Net weights of cans: EU 400 and 800 g, US 14 to 15.5 and 28 oz, Canada 540 and 796 ml, catering 2.5 kg.
+CAN_SIZE = re.compile(
+    r"(?<![0-9.,/-])(?:(?:400|410|411|415|420|425|432|439|800|2500|2550) ?(?![0-9.,%k])[^\W\d_]|(?:540|796) ?m|(?:14(?:\.5)?|15(?:\.5)?|28) ?oz)"
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Token:
@@ -66,6 +71,12 @@ def segment(text: str, most: int = 4000) -> tuple[Token, ...]:
             last_end = end
         at = end
     return tuple(tokens)
+
+
+def can_size(normal: Normal) -> tuple[int, int] | None:
+    """Where a net weight stands that cans are filled to and bags hardly ever: its offsets."""
+    found = CAN_SIZE.search(normal.text)
+    return found.span() if found else None
 
 
 def spaced_script(text: str) -> str:

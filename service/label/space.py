@@ -45,6 +45,8 @@ class Space:
         self.mass = {slug: float(self.prior[self.species == slug].sum()) for slug in slugs}
         self.head_first = frozenset(glossary.vocabulary.get("order", {}).get("head-first", "").split())
         self.log_prior = np.log(self.prior)
+        # Bags of a weight that cans have are few; cans of it are many.
+        self.can_size = np.where(self.forms == "canned", 0.0, np.log(weights.bag_as_can))
         self._kept: dict[tuple[str, str], tuple[Array, float]] = {}
         self._sold: dict[tuple[str, str], float] = {}
         self._untold: dict[frozenset[str], Array] = {}

@@ -33,7 +33,7 @@ class Weights:
     # A form word on a bag whose form may be said so too: fresh sprouts, roasted flour.
     form_with: float = 0.15
     # Peeled, of a pulse sold peeled both whole and split: few languages say which.
-    peeled: float = 0.06
+    peeled: float = 0.12
     # A dal by its trade name, of another kind of split: a form word beside it says which.
     split_near: float = 0.06
     # A form word, or one of a split, on something that is no pulse at all.
@@ -99,12 +99,15 @@ class Weights:
     # What a word is worth where it was not the word we took it for.
     background: float = 0.03
     # Softening of the posterior, and what is always left for the unforeseen.
-    temperature: float = 0.8
+    temperature: float = 0.85
     unforeseen: float = 0.002
+    # How seldom a bag weighs what a can does, against cans; how seldom what is no pulse does.
+    bag_as_can: float = 0.06
+    other_as_can: float = 0.25
     # A single reading is stated from here up; nothing is said to be a pulse below the other.
     certain: float = 0.85
     # Unless its names are as well those of another pulse, at least this likely.
-    namesake: float = 0.06
+    namesake: float = 0.03
     worth: float = 0.04
 
 
