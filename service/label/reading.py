@@ -161,7 +161,12 @@ class Reader:
             return "none"
         if reads[0].probability >= self.weights.certain and not self._namesake(reads, posterior.spans):
             return "one"
-        return "several" if len(reads) > 1 else "one" if reads[0].probability > posterior.none else "none"
+        alone = len(reads) < 2 or (
+            reads[1].probability < self.weights.worth and reads[0].probability >= self.weights.alone
+        )
+        if not alone:
+            return "several"
+        return "one" if reads[0].probability > posterior.none else "none"
 
     def _namesake(self, reads: list[Read], spans: Sequence[Span]) -> bool:
         """Whether all the names on the label are names of the runner-up too, and it is likely enough to say so."""

@@ -109,6 +109,8 @@ class Weights:
     # Unless its names are as well those of another pulse, at least this likely.
     namesake: float = 0.03
     worth: float = 0.04
+    # Or where nothing else is worth asking about, from here up.
+    alone: float = 0.7
 
 
 WEIGHTS = Weights()
