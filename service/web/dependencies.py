@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterator
+from collections import OrderedDict
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass, field
 from typing import Annotated, Any
 
@@ -18,6 +19,31 @@ from ..naming import has_name
 from .settings import Settings
 
 
+class Lately:
+    """Answers given lately, the oldest forgotten first; in memory only, and none to a long question."""
+
+    most = 4096
+    longest = 400
+
+    def __init__(self) -> None:
+        self._held: OrderedDict[Hashable, Any] = OrderedDict()
+
+    def get(self, key: Hashable) -> Any:
+        """The answer, which is the newest now; None where it was not given or is forgotten."""
+        found = self._held.get(key)
+        if found is not None:
+            self._held.move_to_end(key)
+        return found
+
+    def put(self, key: Hashable, answer: Any, size: int) -> None:
+        """Keep the answer to a question of `size` characters."""
+        if size > self.longest:
+            return
+        self._held[key] = answer
+        if len(self._held) > self.most:
+            self._held.popitem(last=False)
+
+
 @dataclass(slots=True)
 class Shelf:
     """The glossary in force with everything prepared from it; replaced as a whole by a newer one.
@@ -30,6 +56,7 @@ class Shelf:
     files: dict[str, bytes]
     version: int = 0
     kept: dict[str, Any] = field(default_factory=dict)
+    answers: Lately = field(default_factory=Lately)
 
     @staticmethod
     def of(glossary: Glossary, files: dict[str, bytes] | None = None, version: int = 0) -> Shelf:

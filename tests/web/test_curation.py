@@ -42,6 +42,9 @@ def two(tmp_path: Path) -> Iterator[tuple[Api, Api, str]]:
 def test_suggest_accept_and_see_it_on_both_hosts(two: tuple[Api, Api, str]) -> None:
     one, other, key = two
     bearer = {"Authorization": f"Bearer {key}"}
+    asked = {"text": "उरद"}
+    before = [api.post("/v1/readings", json=asked).json() for api in (one, one, other)]
+    assert before[0] == before[1] == before[2]
     sent = one.post("/v1/suggestions", json=NEW)
     assert sent.status_code == 201
     listed = other.get("/v1/suggestions", headers=bearer).json()
@@ -57,6 +60,9 @@ def test_suggest_accept_and_see_it_on_both_hosts(two: tuple[Api, Api, str]) -> N
             "/v1/names", params={"species": "Vigna mungo", "form": "whole", "language": "hi"}
         ).json()
         assert any("उरद" in name["text"] for name in names["names"]["hi"])
+        after = api.post("/v1/readings", json=asked).json()
+        assert after["edition"] != before[0]["edition"] and after["answers"] != before[0]["answers"]
+        assert after["answers"][0][0]["readings"][0]["species"] == "Vigna mungo"
     text = one.get("/v1/suggestions.diff", headers=bearer).text
     added = [line for line in text.splitlines() if line.startswith("+") and not line.startswith("+++")]
     assert added == ["+hi,Deva,base,vigna-mungo,उरद,also,,draft,memory,"]
