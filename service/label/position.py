@@ -17,6 +17,8 @@ SURE = ("exact",)
 NEAR = 6
 # What seasons a pulse when it is said after its name.
 SEASONING = {"spice"}
+# Words between a name and what is made of it that part them no further: beans in tomato sauce, seeds to sow.
+LIGHT = {"connector", "generic"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,7 +78,7 @@ def standing(
         if head_first & {one.lang.split("-")[0] for one in span.meanings}:
             return False
         at = order[span.start]
-        between = tokens[rest:at]
+        between = [one for one in tokens[rest:at] if not _light(said.get(one.start))]
         unspaced = all(one.script in UNSPACED for one in between)
         if len(between) > (3 if unspaced else 1) or tokens[max(0, rest - 1)].part != tokens[at].part:
             return False
@@ -185,6 +187,13 @@ def _told(tokens: Sequence[Token], said: dict[int, Span], after: int) -> set[int
         if token.part == part:
             found.add(token.start)
     return found
+
+
+def _light(span: Span | None) -> bool:
+    """Whether a word parts nothing from the name: a joining or a wide word, or what seasons it."""
+    return span is not None and all(
+        one.ref in SEASONING or (one.kind == "noise" and one.ref in LIGHT) for one in span.meanings
+    )
 
 
 def _cooks(span: Span) -> bool:
