@@ -120,7 +120,8 @@ def standing(
     found = [power(span) for span in spans]
     strayed = 0
     for at, span in enumerate(spans):
-        if found[at] < 1.0 and any(one.kind == "other" for one in span.meanings):
+        against = any(one.kind == "other" and one.ref not in SEASONING for one in span.meanings)
+        if found[at] < 1.0 and against:
             found[at] *= weights.strayed**strayed
             strayed += 1
     groups = tuple(beside.get(span, 0) for span in spans)
