@@ -7,8 +7,16 @@ import { say, speak, tongue, tongueName } from "./say.js";
 
 const $ = (id) => document.getElementById(id);
 const VIEWS = ["read", "grains", "browse", "paper", "kitchen"];
-const KITCHEN = { vessel: "pressure", gauge_kpa: 80, altitude_m: 0, soak: "overnight", texture: "tender", dry_g: 200 };
+const KITCHEN = { vessel: "pressure", gauge_kpa: 80, setting: "high", altitude_m: 0, soak: "overnight", texture: "tender", dish: "usual",
+  age: "unknown", dry_g: 200, pot_l: null };
+const NUMBERS = ["gauge_kpa", "altitude_m", "dry_g", "pot_l"];
 const kitchen = () => ({ ...KITCHEN, ...JSON.parse(localStorage.getItem("kitchen") || "{}") });
+// As the service asks for it: what is left open is not sent.
+const asked = () => {
+  const { dish, setting, ...rest } = kitchen();
+  const sent = { ...rest, dish: dish === "usual" ? "" : dish, setting: ["electric", "slow"].includes(rest.vessel) ? setting : "" };
+  return Object.fromEntries(Object.entries(sent).filter(([, value]) => value !== null));
+};
 const state = (text) => { $("state").textContent = text; };
 
 function show() {
@@ -161,16 +169,16 @@ function served(found) {
 function day(one) {
   const clock = el("input", { type: "time", value: "19:00", required: true });
   const box = el("div", { role: "status" });
-  const asked = () => ({ ...parts(one), ...kitchen(), language: tongue(), ready: clock.value, zone: Intl.DateTimeFormat().resolvedOptions().timeZone });
+  const wanted = () => ({ ...parts(one), ...asked(), language: tongue(), ready: clock.value, zone: Intl.DateTimeFormat().resolvedOptions().timeZone });
   const at = new Intl.DateTimeFormat(`${document.documentElement.lang}-u-nu-latn`, { weekday: "short", hour: "numeric", minute: "2-digit" });
   const form = el("form", { cls: "row" }, el("label", {}, say("on_table", "On the table at"), clock),
     el("button", { type: "submit", text: say("plan_day", "Plan the day") }));
   form.addEventListener("submit", async (event) => {
     event.preventDefault();
     try {
-      const found = await post("/v1/schedules", asked());
+      const found = await post("/v1/schedules", wanted());
       const save = el("button", { type: "button", text: say("to_calendar", "Into a calendar"), on: { click: () =>
-        print("/v1/schedules", asked(), "day", [["text/calendar", "ics"]]).catch((error) => { state(error.message); }) } });
+        print("/v1/schedules", wanted(), "day", [["text/calendar", "ics"]]).catch((error) => { state(error.message); }) } });
       fill(box, listing(found.steps.map((step) => [at.format(new Date(step.start)), step.text])), save);
     } catch (error) {
       fill(box, failed(error));
@@ -180,17 +188,19 @@ function day(one) {
 }
 
 async function cook(one) {
-  const found = await post("/v1/guidance", { ...parts(one), ...kitchen(), language: tongue() });
+  const found = await post("/v1/guidance", { ...parts(one), ...asked(), language: tongue() });
   const lines = found.refused ? [] : [
     [say("soak", "Soak"), measure(found.soak_hours, "hour", "long")],
     [say("cook", "Cook"), measure(found.minutes, "minute", "long")],
+    found.whistles && [say("whistles", "Whistles"), span(found.whistles, inNumbers())],
+    found.fill && found.fill.batches > 1 && [say("batches", "In how many goes"), `${inNumbers().format(found.fill.batches)} × ${measure([found.fill.batch_g, found.fill.batch_g], "gram")}`],
     [say("water", "Water"), `${measure(found.water_ml_per_100g, "milliliter")} / ${measure([100, 100], "gram")} (${range(found.water_cups_per_cup, say("cups_per_cup", "cups per cup"))})`],
     [say("yield", "Cooked"), `${measure(found.cooked_g_per_100g, "gram")} / ${measure([100, 100], "gram")}`],
   ];
   return [
     found.refused && el("p", { cls: "caution", role: "alert", text: found.refused }),
     ...found.cautions.map((note) => el("p", { cls: note.severity === "info" ? "note" : `caution ${note.severity}`, text: note.text })),
-    listing([...lines, ...served(found.served)]),
+    listing([...lines.filter(Boolean), ...served(found.served)]),
     found.served && el("p", { cls: "note", text: found.served.note }),
     el("ol", {}, (found.steps || []).map((step) => el("li", { text: step }))),
     !found.refused && day(one),
@@ -318,17 +328,31 @@ async function browse() {
   }
 }
 
+// A gauge is asked of a pressure cooker alone, a setting of what has one.
+function needed() {
+  const form = $("form-kitchen");
+  const vessel = form.elements.vessel.value;
+  form.elements.gauge_kpa.closest("label").hidden = vessel !== "pressure";
+  form.elements.setting.closest("label").hidden = !["electric", "slow"].includes(vessel);
+}
+
 function kitchenForm() {
   const now = kitchen();
   const choice = (name, values) => el("label", {}, say(name, name), el("select", { name }, values.map((value) =>
     el("option", { value, text: say(`${name}_${value}`, value), selected: now[name] === value }))));
-  const number = (name, text, most) => el("label", {}, say(name, text), el("input", { type: "number", name, min: "0", max: String(most), value: String(now[name]), inputmode: "numeric" }));
+  const number = (name, text, most) => el("label", {}, say(name, text), el("input", {
+    type: "number", name, min: "0", max: String(most), step: "any", value: String(now[name] ?? ""), inputmode: "decimal" }));
   fill($("form-kitchen"),
-    choice("vessel", ["open", "pressure", "slow"]), number("gauge_kpa", "Gauge pressure, kPa", 200), number("altitude_m", "Altitude, m", 6000),
-    choice("soak", ["none", "hot", "overnight"]), choice("texture", ["firm", "tender", "creamy"]), number("dry_g", "Dry weight, g", 5000));
+    choice("vessel", ["open", "simmer", "pressure", "electric", "slow", "oven"]), number("gauge_kpa", "Gauge pressure, kPa", 200),
+    choice("setting", ["high", "low"]), number("altitude_m", "Altitude, m", 5500),
+    choice("soak", ["none", "hot", "overnight", "fridge", "brine"]), choice("texture", ["firm", "tender", "creamy"]),
+    choice("dish", ["usual", "drained", "thick", "soupy"]), choice("age", ["unknown", "new", "year", "old", "badly-stored"]),
+    number("dry_g", "Dry weight, g", 5000), number("pot_l", "Size of the pot, litres", 100));
+  needed();
   $("form-kitchen").addEventListener("change", () => {
+    needed();
     const kept = {};
-    for (const [name, value] of new FormData($("form-kitchen"))) kept[name] = name in KITCHEN && typeof KITCHEN[name] === "number" ? Number(value) : value;
+    for (const [name, value] of new FormData($("form-kitchen"))) kept[name] = NUMBERS.includes(name) ? (value === "" ? null : Number(value)) : value;
     localStorage.setItem("kitchen", JSON.stringify(kept));
     state(say("kept", "Kept."));
   });

@@ -195,6 +195,27 @@ def test_a_card_to_print(page: Page) -> None:
     assert waiting.value.suggested_filename in ("card.pdf", "card.html")
 
 
+def test_a_kitchen_of_other_pots_and_old_grains(page: Page) -> None:
+    page.evaluate("location.hash = 'kitchen'")
+    assert page.is_visible("input[name=gauge_kpa]") and not page.is_visible("select[name=setting]")
+    page.select_option("select[name=vessel]", "electric")
+    assert page.is_visible("select[name=setting]") and not page.is_visible("input[name=gauge_kpa]")
+    page.select_option("select[name=age]", "old")
+    page.select_option("select[name=dish]", "soupy")
+    page.fill("input[name=pot_l]", "1.5")
+    page.fill("input[name=dry_g]", "600")
+    page.dispatch_event("input[name=dry_g]", "change")
+    page.evaluate("location.hash = 'read'")
+    read(page, "kabuli chana")
+    with page.expect_request("**/v1/guidance") as sent:
+        page.click("summary:has-text('Cook it')")
+    page.wait_for_selector("#answer dl")
+    body = sent.value.post_data_json
+    assert body["vessel"] == "electric" and body["setting"] == "high" and body["age"] == "old"
+    assert body["dish"] == "soupy" and body["pot_l"] == 1.5 and body["dry_g"] == 600
+    assert "In how many goes" in page.inner_text("#answer dl")
+
+
 def test_what_comes_to_the_table_and_when_to_start(page: Page) -> None:
     read(page, "kabuli chana 1 kg")
     page.click("summary:has-text('Cook it')")
