@@ -9,16 +9,15 @@ from pathlib import Path
 from ..contracts import guidance_for
 from ..glossary import find
 from ..kitchen import calendar, kitchen_of
-from ..kitchen import schedule as reckoned
 from ..store import files
-from ..web.moments import moment
+from ..web.moments import planned
 from . import cook, out
 
 
 def register(parser: argparse.ArgumentParser) -> None:
     """The words this command takes."""
     parser.add_argument("pulse", help="species[/class[/form[/colour]]]")
-    parser.add_argument("--ready", required=True, help="when it is eaten, as 2026-11-28T19:00")
+    parser.add_argument("--ready", required=True, help="when it is eaten, as 2026-11-28T19:00 or 19:00")
     parser.add_argument(
         "--zone", default="", help="IANA time zone, as Asia/Kolkata; that of this machine where left out"
     )
@@ -32,7 +31,7 @@ def run(args: argparse.Namespace) -> int:
     glossary = files.load(args.data)
     pulse = find.by_key(glossary, args.pulse)
     guidance = guidance_for(glossary, pulse, kitchen_of(vars(args)))
-    steps = reckoned(guidance, moment(args.ready, args.zone or _here(args.ready)))
+    steps = planned(guidance, args.ready, args.zone or _here(args.ready))
     if args.calendar:
         text = calendar(steps, glossary.species[pulse.species].english, datetime.now(UTC))
         files.write(args.calendar.parent, {args.calendar.name: text.encode()})

@@ -1,4 +1,4 @@
-"""Times of day as people write them, with the zone they live in."""
+"""Times of day as people write them, with the zone they live in; and the day that leads up to one."""
 
 from __future__ import annotations
 
@@ -7,8 +7,21 @@ from datetime import UTC, datetime, timedelta
 from zoneinfo import ZoneInfo, ZoneInfoNotFoundError
 
 from ..errors import BadInput
+from ..kitchen import Guidance, Step, schedule
 
-CLOCK = re.compile(r"\d{1,2}:\d{2}")
+CLOCK = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9])")
+
+
+def planned(guidance: Guidance, ready: str, zone: str = "") -> tuple[Step, ...]:
+    """The steps to a meal; where only a clock time is given, the next one that can still be met.
+
+    Raises BadInput for a time that is none, Unsafe where the cooking is refused.
+    """
+    at = moment(ready, zone)
+    steps = schedule(guidance, at)
+    if CLOCK.fullmatch(ready) and steps[0].start < datetime.now(UTC):
+        steps = schedule(guidance, at + timedelta(days=1))
+    return steps
 
 
 def moment(text: str, zone: str = "") -> datetime:
@@ -16,26 +29,24 @@ def moment(text: str, zone: str = "") -> datetime:
 
     Raises BadInput.
     """
-    if CLOCK.fullmatch(text):
-        now = datetime.now(_zone(zone) if zone else UTC)
-        if not zone:
+    there = _zone(zone) if zone else None
+    clock = CLOCK.fullmatch(text)
+    if clock:
+        if there is None:
             raise BadInput("zone", zone, "is missing: a clock time alone needs one")
-        hour, minute = map(int, text.split(":"))
-        if hour > 23 or minute > 59:
-            raise BadInput("ready", text, "is no time of day")
-        found = now.replace(hour=hour, minute=minute, second=0, microsecond=0)
+        now = datetime.now(there)
+        found = now.replace(hour=int(clock[1]), minute=int(clock[2]), second=0, microsecond=0)
         return found if found > now else found + timedelta(days=1)
     try:
         found = datetime.fromisoformat(text)
     except ValueError:
-        raise BadInput("ready", text, "is no time like 2026-11-28T19:00") from None
+        raise BadInput("ready", text, "is no time like 2026-11-28T19:00 or 19:00") from None
     if not 2000 <= found.year <= 2200:
         raise BadInput("ready", text, "must lie between 2000 and 2200")
-    if not zone:
-        if found.tzinfo is None:
-            raise BadInput("ready", text, "needs a time zone: an offset such as +05:30, or a zone by name")
+    if found.tzinfo is None and there is None:
+        raise BadInput("ready", text, "needs a time zone: an offset such as +05:30, or a zone by name")
+    if there is None:
         return found
-    there = _zone(zone)
     return found.replace(tzinfo=there) if found.tzinfo is None else found.astimezone(there)
 
 

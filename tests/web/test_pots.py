@@ -89,6 +89,17 @@ def test_a_time_that_is_none_is_a_problem(api: Api, words: dict[str, str], statu
     assert answer.status_code == status and said in answer.text
 
 
+def test_a_clock_time_is_the_next_that_can_be_met(api: Api) -> None:
+    """Twelve hours of soaking and cooking at the most: never is the first step in the past."""
+    now = datetime.now(ZoneInfo("Asia/Kolkata"))
+    for hour in range(0, 24, 5):
+        steps = api.post(
+            "/v1/schedules", json={**CHICKPEA, "ready": f"{hour}:30", "zone": "Asia/Kolkata"}
+        ).json()["steps"]
+        start, end = (datetime.fromisoformat(one) for one in (steps[0]["start"], steps[-1]["end"]))
+        assert start > now and (end.hour, end.minute) == (hour, 30) and (end - now).days < 2
+
+
 def test_a_refused_way_has_no_day(api: Api) -> None:
     kidney = {"species": "Phaseolus vulgaris", "market_class": "kidney", "form": "whole", "vessel": "slow"}
     answer = api.post("/v1/schedules", json={**kidney, **SEVEN})

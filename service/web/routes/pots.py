@@ -11,10 +11,10 @@ from pydantic import BaseModel, Field
 
 from ...contracts import guidance_for, plan_for
 from ...glossary import find
-from ...kitchen import calendar, kitchen_of, schedule
+from ...kitchen import calendar, kitchen_of
 from .. import records, shapes
 from ..dependencies import ShelfDep
-from ..moments import moment
+from ..moments import planned
 from ..tongues import spoken
 from .kitchen import CautionOut, CookIn, FillOut, KitchenIn, Pair
 
@@ -62,7 +62,9 @@ class ScheduleIn(CookIn):
     """A pulse, a kitchen, and when it shall be on the table."""
 
     ready: str = Field(
-        max_length=40, examples=["2026-11-28T19:00"], description="RFC 3339; local where `zone` is given"
+        max_length=40,
+        examples=["2026-11-28T19:00"],
+        description="RFC 3339; local where `zone` is given; or a clock time, for the next that can be met",
     )
     zone: str = Field("", max_length=60, examples=["Asia/Kolkata"], description="IANA time zone")
     title: str = Field("", max_length=200, description="of the calendar's entries")
@@ -124,7 +126,7 @@ async def schedules(
     """When each step starts, from soaking to the table; as iCalendar (RFC 5545) where text/calendar is accepted."""
     pulse = find.pulse(shelf.glossary, asked.species, asked.market_class, asked.form, asked.colour)
     guidance = guidance_for(shelf.glossary, pulse, kitchen_of(asked.model_dump()))
-    steps = schedule(guidance, moment(asked.ready, asked.zone))
+    steps = planned(guidance, asked.ready, asked.zone)
     if CALENDAR in accept:
         title = asked.title or shelf.glossary.species[pulse.species].english
         return Response(calendar(steps, title, datetime.now(UTC)), media_type=CALENDAR)
