@@ -6,8 +6,8 @@ import math
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from functools import lru_cache
 
+from ..glossary.kept import kept
 from ..glossary.model import Glossary, Pulse
 from .traits import AGREE, STATES, Kind, Traits, likelihood, size_fit, word_fit
 
@@ -80,7 +80,7 @@ class Identification:
         return self.stop == "certain"
 
 
-@lru_cache(maxsize=8)
+@kept
 def kinds(glossary: Glossary) -> tuple[Kind, ...]:
     """Every kind of grain with a size, once for each colour it is sold in."""
     found: list[Kind] = []

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from functools import cached_property, lru_cache
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -25,6 +25,10 @@ VOWELLESS = {"ARABIC", "HEBREW", "CJK", "HANGUL"}
 STRANGE = 40
 # Skeletons weighed by true distance of those that share trigrams with a strange word.
 MOST = 100
+# Strange words remembered before all are forgotten.
+MOST_MET = 20_000
+# Readings of a word, each a run of stretches: offsets, key, meanings, trust, how it was found.
+Pieces = tuple[tuple[tuple[int, int, str, tuple[Meaning, ...], float, str], ...], ...]
 
 
 class Finder:
@@ -33,7 +37,7 @@ class Finder:
     def __init__(self, index: Index) -> None:
         self.index = index
         self._unspaced = _NearUnspaced(index)
-        self._word = lru_cache(maxsize=20000)(self._look_up)
+        self._met: dict[tuple[str, str, bool], Pieces] = {}
 
     @cached_property
     def _near(self) -> _Near:
@@ -166,9 +170,17 @@ class Finder:
             key += token.text
         return out
 
-    def _look_up(
-        self, word: str, family: str, likeness: bool
-    ) -> tuple[tuple[tuple[int, int, str, tuple[Meaning, ...], float, str], ...], ...]:
+    def _word(self, word: str, family: str, likeness: bool) -> Pieces:
+        """As `_look_up`, remembered: a cache about the method would hold the finder, and it the cache."""
+        key = word, family, likeness
+        found = self._met.get(key)
+        if found is None:
+            if len(self._met) >= MOST_MET:
+                self._met.clear()
+            found = self._met[key] = self._look_up(word, family, likeness)
+        return found
+
+    def _look_up(self, word: str, family: str, likeness: bool) -> Pieces:
         """Readings of a word by skeleton, as a compound, by likeness; offsets are within the word."""
         size = len(word)
         entries = self.index.entries

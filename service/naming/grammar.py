@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass, field
-from functools import lru_cache
 
+from ..glossary.kept import kept
 from ..glossary.model import Glossary, Pulse, Row
 from ..glossary.tags import chain
 
@@ -29,7 +29,7 @@ class Grammar:
     sandhi: list[tuple[str, str]] = field(default_factory=list)
 
 
-@lru_cache(maxsize=512)
+@kept
 def grammar(glossary: Glossary, lang: str, script: str) -> Grammar:
     """The grammar of a language (BCP 47 tag, with or without region) in a script.
 
@@ -41,7 +41,7 @@ def grammar(glossary: Glossary, lang: str, script: str) -> Grammar:
     return built
 
 
-@lru_cache(maxsize=1024)
+@kept
 def scripts(glossary: Glossary, lang: str) -> tuple[str, ...]:
     """Scripts the language's names are written in, its own first."""
     found = dict.fromkeys(row.script for row in _own_rows(glossary, lang) if row.kind in ("base", "fixed"))
@@ -88,7 +88,7 @@ def _place(built: Grammar, row: Row) -> None:
         built.patterns.setdefault(row.ref, []).append(row)
 
 
-@lru_cache(maxsize=64)
+@kept
 def combinations(glossary: Glossary) -> dict[str, tuple[tuple[Pulse, float], ...]]:
     """What is sold, by species: (pulse, share)."""
     found: dict[str, list[tuple[Pulse, float]]] = defaultdict(list)

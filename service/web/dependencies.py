@@ -70,6 +70,8 @@ class Shelf:
         """
         self.reader.finder.warm()
         self.coverage()
+        # What an earlier shelf left behind is looked at once more, then all that lives is left alone.
+        gc.unfreeze()
         gc.collect()
         gc.freeze()
 

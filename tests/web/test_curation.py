@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+import weakref
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -10,8 +11,11 @@ import pytest
 from sqlmodel import Session
 
 from service.glossary.build import build
+from service.grain import Traits, identify
+from service.naming import compose
 from service.store import files, repository
 from service.web import Settings, create_app
+from service.web.dependencies import Shelf
 from service.web.watch import Watch, refresh
 from tests.conftest import Api
 from tests.tiny import tiny_files
@@ -125,3 +129,16 @@ def test_a_corrupt_file_is_named_with_its_line(tmp_path: Path) -> None:
 
     with pytest.raises(GlossaryFault, match=r"pulses/vigna-mungo.toml:2:"):
         files.load(str(tmp_path))
+
+
+def test_a_glossary_that_was_replaced_is_let_go() -> None:
+    """Every accepted suggestion lays a new glossary on: what was worked out from the old one goes with it."""
+    shelf = Shelf.of(build(tiny_files()))
+    shelf.warm()
+    shelf.reader.read("urd dhal")
+    old = [weakref.ref(shelf.glossary), weakref.ref(shelf.reader)]
+    compose(shelf.glossary, shelf.glossary.sold[0].pulse, "hi")
+    identify(shelf.glossary, Traits(length_mm=5.0))
+    shelf = Shelf.of(build(tiny_files()))
+    shelf.warm()
+    assert [one() for one in old] == [None, None]
