@@ -11,13 +11,15 @@ from ..errors import BadInput, TooLarge
 from ..glossary import find
 from ..glossary.model import Pulse
 from ..kitchen import Guidance, guide, kitchen_of
-from ..label import Reader, Reading
+from ..label import Question, Reader, Reading, question
 from ..naming import compose
 from ..recipe import swaps
 from .intents import LANGUAGES, PATTERNS, intents, language
 from .tongue import PAGE, Tongue
 
 LONGEST = 4000
+# Pulses answered for while it is open which one is meant.
+MOST_OPEN = 4
 QUICK = ("How long?", "Do I soak it?", "How much water?", "What instead?")
 PRESSURE = re.compile(
     r"pressure|cooker|कुकर|குக்கர|కుక్కర|কুকার|કૂકર|presión|cocotte|ضغط|ککر|schnellkoch|düdüklü", re.IGNORECASE
@@ -89,7 +91,9 @@ class _Turn:
         """Choice, kitchen, label, question: whichever the text is."""
         chosen = self._choice()
         if chosen:
-            return self._told(chosen)
+            self.state = replace(self.state, it=chosen, offered=())
+            left = question(self.glossary, [(Pulse.of(key), 1.0) for key in chosen])
+            return self._which(left) if left else self._told(chosen)
         self._kitchen()
         reading = self._reading()
         named = reading is not None and reading.verdict != "none"
@@ -98,7 +102,7 @@ class _Turn:
         if named and reading:
             self.state = self._remember(reading)
             if reading.verdict == "several" and not self.asked and not self.language:
-                return self._which(reading)
+                return self._which(reading.question)
         if not self.asked and not self.language:
             return self._told(self.state.it) if named else (self.state, self._lost())
         return self.state, self._answered()
@@ -137,8 +141,7 @@ class _Turn:
         keys = tuple(one.pulse.key for one in reading.readings if one.probability >= 0.04)[:5]
         return replace(self.state, it=keys, offered=())
 
-    def _which(self, reading: Reading) -> tuple[State, Reply]:
-        asked = reading.question
+    def _which(self, asked: Question | None) -> tuple[State, Reply]:
         names = "; ".join(dict.fromkeys(self._name(Pulse.of(key)) for key in self.state.it[:4]))
         said = [self.tongue.say("It may be one of these: {names}.", names=names)]
         offered: tuple[tuple[str, tuple[str, ...]], ...] = ()
@@ -161,9 +164,17 @@ class _Turn:
             return self._lost(help_wanted=True)
         if not self.state.it:
             return self._reply([self.tongue.say("Which pulse do you mean? Send the words on its label.")])
-        pulse = Pulse.of(self.state.it[0])
+        # While it is open which one is meant, each that may be is answered for.
+        keys = self.state.it[:MOST_OPEN] if self.state.offered else self.state.it[:1]
         said: list[tuple[str, str]] = []
+        for key in keys:
+            said += self._about(Pulse.of(key), named=len(keys) > 1)
+        return Reply(tuple(dict.fromkeys(said)), self._quick())
+
+    def _about(self, pulse: Pulse, named: bool) -> list[tuple[str, str]]:
+        """What was asked about one pulse, under its name where there are several, and what to beware of."""
         guidance = self._guide(pulse)
+        said = [(self._name(pulse) + ":", self.tongue.tag)] if named else []
         for name in self.asked:
             said += [(line, self.tongue.tag) for line in self._one(name, pulse, guidance)]
         if self.language:
@@ -174,7 +185,7 @@ class _Turn:
                 for one in guidance.cautions
                 if one.severity == "danger"
             ]
-        return Reply(tuple(said), self._quick())
+        return said
 
     def _one(self, name: str, pulse: Pulse, guidance: Guidance) -> list[str]:
         say = self.tongue.say
