@@ -33,7 +33,12 @@ def run(args: argparse.Namespace) -> int:
     guidance = guidance_for(glossary, pulse, kitchen_of(vars(args)))
     steps = planned(guidance, args.ready, args.zone or _here(args.ready))
     if args.calendar:
-        text = calendar(steps, glossary.species[pulse.species].english, datetime.now(UTC))
+        text = calendar(
+            steps,
+            glossary.species[pulse.species].english,
+            datetime.now(UTC),
+            [one.text for one in guidance.cautions],
+        )
         files.write(args.calendar.parent, {args.calendar.name: text.encode()})
     if args.json:
         out.print_json(

@@ -51,10 +51,11 @@ def schedule(guidance: Guidance, ready: datetime) -> tuple[Step, ...]:
     return tuple(reversed(found))
 
 
-def calendar(steps: Sequence[Step], title: str, stamp: datetime) -> str:
+def calendar(steps: Sequence[Step], title: str, stamp: datetime, cautions: Sequence[str] = ()) -> str:
     """An iCalendar object with one event for each step, times in UTC.
 
     `stamp` is when it is made (it must carry a zone); the same steps always get the same identifiers.
+    `cautions` stand in every event: any of them may be the only one that is looked at.
     """
     lines = ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//pulse-glossary//kitchen//EN", "CALSCALE:GREGORIAN"]
     for step in steps:
@@ -66,7 +67,7 @@ def calendar(steps: Sequence[Step], title: str, stamp: datetime) -> str:
             f"DTSTART:{_utc(step.start)}",
             f"DTEND:{_utc(step.end)}",
             f"SUMMARY:{_escaped(f'{title}: {step.id}')}",
-            f"DESCRIPTION:{_escaped(step.text)}",
+            "DESCRIPTION:" + _escaped("\n".join((step.text, *cautions))),
             "END:VEVENT",
         ]
     lines.append("END:VCALENDAR")

@@ -72,6 +72,13 @@ def test_a_day_as_a_calendar(api: Api) -> None:
     assert len(events) == 5 and str(events[0]["summary"]) == "chickpea: soak"
 
 
+def test_every_event_carries_the_danger(api: Api) -> None:
+    kidney = {"species": "Phaseolus vulgaris", "market_class": "kidney", "form": "whole"}
+    answer = api.post("/v1/schedules", json={**kidney, **SEVEN}, headers={"accept": "text/calendar"})
+    events = icalendar.Calendar.from_ical(answer.text).walk("VEVENT")
+    assert events and all("Poisonous until boiled" in str(one["description"]) for one in events)
+
+
 @pytest.mark.parametrize(
     ("words", "status", "said"),
     [

@@ -129,7 +129,10 @@ async def schedules(
     steps = planned(guidance, asked.ready, asked.zone)
     if CALENDAR in accept:
         title = asked.title or shelf.glossary.species[pulse.species].english
-        return Response(calendar(steps, title, datetime.now(UTC)), media_type=CALENDAR)
+        return Response(
+            calendar(steps, title, datetime.now(UTC), [one.text for one in guidance.cautions]),
+            media_type=CALENDAR,
+        )
     speaks = spoken(asked.language)
     return {
         "edition": shelf.glossary.edition,
