@@ -1,8 +1,9 @@
-"""Tokens in, every way to read a stretch of them out. The only module that knows rapidfuzz."""
+"""Tokens in, every way to read a stretch of them out."""
 
 from __future__ import annotations
 
 from collections import Counter, defaultdict
+from collections.abc import Mapping, Sequence, Set
 from functools import cached_property
 from typing import Any
 
@@ -11,12 +12,14 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from .index import Entry, Index, Meaning, family_of
+from .letters import Letters
 from .segment import UNSPACED, Token
 from .skeleton import skeleton
 from .span import Hypothesis, Span, gain, names
 
 Array = np.ndarray[Any, np.dtype[Any]]
 NAMING = ("base", "fixed", "other")
+PARTS = (*NAMING, "form", "colour")
 # Letters that a compound may put between its parts or at its end (-s-, -n-, -en).
 SLACK = 2
 # Scripts that leave vowels out, or that are read by whole letters: their skeletons meet others by chance.
@@ -27,8 +30,21 @@ STRANGE = 40
 MOST = 100
 # Strange words remembered before all are forgotten.
 MOST_MET = 20_000
+# From so many letters on, a word that sounds like a known one hardly ever is another.
+LONG = 6
+# How often a shorter one was meant, by its letters; and one that is a letter off: on the training half.
+ALIKE = (0.0, 0.0, 0.0, 0.15, 0.15, 0.45)
+ONE_OFF = (0.0, 0.0, 0.0, 0.3, 0.35, 0.55, 0.75, 0.85, 0.9, 0.93, 0.95)
+# How far a word that may be one that says nothing is trusted to be it.
+UNTOLD = 0.5
+# What is left of the doubt about such a word where the words beside it complete a known name.
+BESIDE = 0.25
+# What is worth guessing at where nothing else explains a word.
+GUESS = 0.3
 # Readings of a word, each a run of stretches: offsets, key, meanings, trust, how it was found.
-Pieces = tuple[tuple[tuple[int, int, str, tuple[Meaning, ...], float, str], ...], ...]
+Told = Mapping[int, Sequence[tuple[int, Span]]]
+Piece = tuple[int, int, str, tuple[Meaning, ...], float, str]
+Pieces = tuple[tuple[Piece, ...], ...]
 
 
 class Finder:
@@ -37,6 +53,7 @@ class Finder:
     def __init__(self, index: Index) -> None:
         self.index = index
         self._unspaced = _NearUnspaced(index)
+        self._letters: dict[str, Letters] = {}
         self._met: dict[tuple[str, str, bool], Pieces] = {}
 
     @cached_property
@@ -46,22 +63,28 @@ class Finder:
     def warm(self) -> None:
         """Arrange now what is otherwise arranged for the first misspelt word of each script."""
         self._near.nearest("warm", "LATIN")
+        self._letters_of("LATIN")
         for family in UNSPACED:
             self._unspaced.nearest("warm", family_of(family))
 
     def candidates(self, tokens: tuple[Token, ...]) -> list[Hypothesis]:
         """Every hypothesis over the tokens, exact ones first for each stretch."""
         out: list[Hypothesis] = []
+        for first, token in enumerate(tokens):
+            out.extend(self._exact(tokens, first, token.script in UNSPACED))
+        told = _as_they_stand(out)
+        covered = {at for begin, ends in told.items() for end, _ in ends for at in range(begin, end)}
         strange: set[str] = set()
         for first, token in enumerate(tokens):
-            unspaced = token.script in UNSPACED
-            out.extend(self._exact(tokens, first, unspaced))
-            if not unspaced:
-                if token.text not in self.index.entries:
-                    strange.add(token.text)
-                    out.extend(self._single(token, first, len(strange) <= STRANGE))
-                out.extend(self._rejoined(tokens, first))
-                out.extend(self._tailed(tokens, first))
+            if token.script in UNSPACED:
+                continue
+            if token.text not in self.index.entries:
+                strange.add(token.text)
+                out.extend(self._single(token, first, len(strange) <= STRANGE))
+            out.extend(self._rejoined(tokens, first, told))
+            if len(strange) <= STRANGE:
+                out.extend(self._misspelt(tokens, first, told, covered))
+            out.extend(self._tailed(tokens, first))
         return out
 
     def mended(self, tokens: tuple[Token, ...], unread: list[Token]) -> list[Hypothesis]:
@@ -106,7 +129,9 @@ class Finder:
             count = last - first + 1
             written = unspaced or count in entry.words
             if not written and (
-                len(key) < 5 or count > 2 or min(len(one.text) for one in tokens[first : last + 1]) < 2
+                len(key) < (9 if count > 2 else 5)
+                or count > 3
+                or min(len(one.text) for one in tokens[first : last + 1]) < 2
             ):
                 continue
             # A word that begins inside one stretch of letters and ends in the next is seldom meant.
@@ -125,10 +150,12 @@ class Finder:
                 Span(token.start + start, token.start + end, key, meanings, trust, how)
                 for start, end, key, meanings, trust, how in pieces
             )
-            out.append(Hypothesis(first, first + 1, spans, sum(map(gain, spans)) - 0.5))
+            least = 0.05 if min(span.trust for span in spans) >= GUESS else -1.0
+            # A poor guess at a word that nothing else explains is better than none: its trust speaks for it.
+            out.append(Hypothesis(first, first + 1, spans, max(least, sum(map(gain, spans)) - 0.5)))
         return out
 
-    def _rejoined(self, tokens: tuple[Token, ...], first: int) -> list[Hypothesis]:
+    def _rejoined(self, tokens: tuple[Token, ...], first: int, told: Told) -> list[Hypothesis]:
         """Words, not all of them known, that said together are almost a known name."""
         out: list[Hypothesis] = []
         entries, one = self.index.entries, tokens[first]
@@ -145,9 +172,53 @@ class Finder:
             bones = self.index.skeletons.get(skeleton(key), ())
             keys = [found for found in bones if entries[found].family == family_of(one.script)]
             if keys:
-                span = Span(one.start, token.end, keys[0], _together(entries, keys), 0.8, "rejoined")
-                out.append(Hypothesis(first, last + 1, (span,), gain(span)))
+                trust = 0.8 if len(key) < 9 else 0.93 if len(key) < 12 else 0.98
+                out.append(self._phrase(tokens, first, last, keys, trust, told))
         return out
+
+    def _misspelt(
+        self, tokens: tuple[Token, ...], first: int, told: Told, covered: Set[int]
+    ) -> list[Hypothesis]:
+        """A known name of several words of which one, that nothing explains as it stands, is a letter off."""
+        out: list[Hypothesis] = []
+        entries, one = self.index.entries, tokens[first]
+        family = family_of(one.script)
+        key, odd = one.text, [one.text] if first not in covered else []
+        for last in range(first + 1, min(len(tokens), first + 4)):
+            token = tokens[last]
+            if token.part != one.part or token.script != one.script:
+                break
+            key += token.text
+            odd += [token.text] if last not in covered else []
+            count = last - first + 1
+            if not odd or not LONG < len(key) <= 24 or all(_compound(word, entries) for word in odd):
+                continue
+            near = self._letters_of(family).near(key)
+            keys = [found for found in near if count in entries[found].words]
+            if keys:
+                # The words beside it speak for the name; the odd one, by its letters, how far it may be another.
+                trust = 1 - (1 - _one_off(max(odd, key=len), 1)) * BESIDE
+                out.append(self._phrase(tokens, first, last, keys, trust, told))
+        return out
+
+    def _phrase(
+        self, tokens: tuple[Token, ...], first: int, last: int, keys: list[str], trust: float, told: Told
+    ) -> Hypothesis:
+        """Tokens taken for known names, with what they say word by word if they are not."""
+        otherwise: list[Span] = []
+        at = first
+        while at <= last:
+            end, span = max(
+                ((end, span) for end, span in told.get(at, ()) if end <= last + 1),
+                key=_end,
+                default=(at + 1, None),
+            )
+            otherwise += [span] if span else []
+            at = end
+        start, stop = tokens[first].start, tokens[last].end
+        meant = _together(self.index.entries, keys)
+        span = Span(start, stop, keys[0], meant, trust, "rejoined", otherwise=tuple(otherwise))
+        return Hypothesis(first, last + 1, (span,), gain(span))
 
     def _tailed(self, tokens: tuple[Token, ...], first: int) -> list[Hypothesis]:
         """A name of several words whose last is glued to a form word, as in blue lupin + flour."""
@@ -158,7 +229,7 @@ class Finder:
             token = tokens[last]
             if token.part != tokens[first].part or token.text in entries:
                 break
-            for cut in range(len(token.text) - 2, 2, -1):
+            for cut in range(len(token.text) - 2, 1 if not token.text.isascii() else 2, -1):
                 name, tail = entries.get(key + token.text[:cut]), entries.get(token.text[cut:])
                 if not name or not tail or not _glues(name, tail):
                     continue
@@ -186,26 +257,59 @@ class Finder:
         entries = self.index.entries
         keys = self.index.skeletons.get(skeleton(word), ()) if size >= 3 else ()
         own = [key for key in keys if entries[key].family == family]
-        if own:
+        if own and size >= LONG:
             return (((0, size, own[0], _together(entries, own), 0.93, "alike"),),)
-        out = []
+        out: list[tuple[Piece, ...]] = []
+        if own:
+            out.append(((0, size, own[0], _together(entries, own), ALIKE[size], "alike"),))
         pieces = _compound(word, entries)
         if pieces:
             out.append(pieces)
+        one_off = self._letters_of(family).near(word) if likeness else []
+        telling = any(one.kind != "noise" for key in one_off for one in entries[key].meanings)
+        if one_off:
+            trust = _one_off(word, len(one_off)) * (1.0 if telling else UNTOLD)
+            out.append(((0, size, one_off[0], _together(entries, one_off), trust, "near"),))
         keys = tuple(key for key in keys if not {family, entries[key].family} & VOWELLESS)
-        if keys and size >= 4:
+        crossed = bool(keys) and size >= 4 and not own
+        if crossed:
             out.append(((0, size, keys[0], _together(entries, list(keys)), 0.8, "crossed"),))
-        near = self._near.nearest(word, family) if likeness and not (keys and size >= 4) else None
+        near = self._near.nearest(word, family) if likeness and not (crossed or own or telling) else None
         if near:
             found, trust = near
             out.append(((0, size, found[0], _together(entries, found), trust, "near"),))
         return tuple(out)
 
+    def _letters_of(self, family: str) -> Letters:
+        found = self._letters.get(family)
+        if found is None:
+            found = self._letters[family] = Letters(self.index.families.get(family, ()))
+        return found
+
+
+def _as_they_stand(found: list[Hypothesis]) -> Told:
+    """What is known exactly, by the token it begins at."""
+    out: dict[int, list[tuple[int, Span]]] = defaultdict(list)
+    for one in found:
+        if one.spans[0].how == "exact":
+            out[one.first].append((one.last, one.spans[0]))
+    return out
+
+
+def _end(one: tuple[int, Span | None]) -> int:
+    return one[0]
+
+
+def _one_off(word: str, known: int) -> float:
+    """The trust in known words a letter off: less for short ones, and for several of them."""
+    return ONE_OFF[min(len(word), len(ONE_OFF) - 1)] * (0.7 if known > 1 and len(word) < LONG else 1.0)
+
 
 def _glues(name: Entry, tail: Entry) -> bool:
-    """Whether the first may be a name and the second a form written onto it."""
+    """Whether the first may be a name and the second a form, or an ending that joins it to one, written onto it."""
     named = any(map(names, name.meanings))
-    return named and any(one.kind == "form" for one in tail.meanings)
+    ending = not tail.key.isascii()
+    return named and any(one.kind == "form" or (ending and one.ref == "connector") for one in tail.meanings)
 
 
 def _together(entries: dict[str, Entry], keys: list[str]) -> tuple[Meaning, ...]:
@@ -217,7 +321,8 @@ def _compound(
 ) -> tuple[tuple[int, int, str, tuple[Meaning, ...], float, str], ...]:
     """The word as known words glued together, or nothing; at most `SLACK` letters left over a seam."""
     size = len(word)
-    least = 3 if word.isascii() else 2
+    ascii_only = word.isascii()
+    least = 3 if ascii_only else 2
     if not 2 * least <= size <= 40:
         return ()
     best: list[tuple[float, tuple[tuple[int, int], ...]]] = [(0.0, ())]
@@ -227,7 +332,7 @@ def _compound(
         for start in range(max(0, end - 24), end - least + 1):
             entry = entries.get(word[start:end])
             if entry and any(
-                one.kind in ("base", "fixed", "form", "colour", "other") for one in entry.meanings
+                one.kind in PARTS or (not ascii_only and one.ref == "connector") for one in entry.meanings
             ):
                 before, earlier = best[start]
                 options.append((before + (end - start) - 0.8, (*earlier, (start, end))))
@@ -239,7 +344,7 @@ def _compound(
         return ()
     if len(parts) < 2 and size - covered:
         return ()
-    if word.isascii() and max((end - start for start, end in parts), default=0) < 4:
+    if ascii_only and max((end - start for start, end in parts), default=0) < 4:
         return ()
     trust = 0.95 if covered == size else 0.85
     return tuple(
@@ -256,10 +361,9 @@ class _Near:
         self.skeletons = index.skeletons
         self.bones = [bones for bones in index.skeletons if len(bones) >= 3]
         self.sizes = np.array([len(bones) for bones in self.bones])
-        self.by_length: dict[int, list[str]] = defaultdict(list)
+        self.letters = Letters(self.bones)
         postings: dict[str, list[int]] = defaultdict(list)
         for at, bones in enumerate(self.bones):
-            self.by_length[len(bones)].append(bones)
             for gram in _grams(bones):
                 postings[gram].append(at)
         self.postings = {gram: np.array(places, dtype=np.int32) for gram, places in postings.items()}
@@ -271,7 +375,7 @@ class _Near:
         if size < 3 or len(word) < 4 or len(word) > 40:
             return None
         allowed = 1 if size <= 6 else 2 if size <= 10 else 3
-        found = self._scan(bones, allowed) if size <= 6 else self._grams(bones, allowed)
+        found = self._one_off(bones) if allowed == 1 else self._grams(bones, allowed)
         best: list[tuple[float, str]] = []
         for other, distance in found:
             for key in self.skeletons[other]:
@@ -286,17 +390,10 @@ class _Near:
             return None
         return [key for likeness, key in sorted(best, reverse=True) if likeness > top - 0.05], trust
 
-    def _scan(self, bones: str, allowed: int) -> list[tuple[str, int]]:
-        """Every skeleton within the distance: trigrams miss too many short words."""
-        out: list[tuple[str, int]] = []
-        for length in range(len(bones) - allowed, len(bones) + allowed + 1):
-            pool = self.by_length.get(length)
-            if pool:
-                distances = process.cdist(
-                    [bones], pool, scorer=OSA.distance, score_cutoff=allowed, dtype=np.uint8
-                )[0]
-                out += [(pool[at], int(distances[at])) for at in np.flatnonzero(distances <= allowed)]
-        return out
+    def _one_off(self, bones: str) -> list[tuple[str, int]]:
+        """Every skeleton that is the same or one letter away: trigrams miss too many short words."""
+        same = [(bones, 0)] if bones in self.skeletons else []
+        return same + [(other, 1) for other in self.letters.near(bones)]
 
     def _grams(self, bones: str, allowed: int) -> list[tuple[str, int]]:
         """The best of those that share trigrams, by true distance."""

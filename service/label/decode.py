@@ -19,6 +19,8 @@ from .weights import Weights
 # Phrases taken apart in search of names that agree, and tokens gone over for it: a list of many goods is not worth more.
 TRIES = 8
 EFFORT = 400
+# From this trust on a name is one that others may contradict.
+FIRM = 0.7
 # What weighs less than this is not worth weighing.
 FAINT = 0.002
 
@@ -69,25 +71,36 @@ def agreeing(
     "Split mung | beans" and "moong dal | yellow split" fall apart so; without the phrase they agree.
     """
     used, unread = cover(tokens, hypotheses)
-    for phrase in _contradicting(used)[: min(TRIES, EFFORT // (len(tokens) or 1))]:
+    meant: dict[int, set[str]] = {}
+    for phrase in _contradicting(used, meant)[: min(TRIES, EFFORT // (len(tokens) or 1))]:
         if phrase.last - phrase.first < 2:
             continue
         others = [one for one in hypotheses if (one.first, one.last) != (phrase.first, phrase.last)]
         again, left = cover(tokens, others)
-        if len(left) <= len(unread) and not _contradicting(again):
+        if len(left) <= len(unread) and not _contradicting(again, meant):
             return again, left
     return used, unread
 
 
-def _contradicting(used: Sequence[Hypothesis]) -> list[Hypothesis]:
-    """Neighbouring names that have no species in common."""
-    telling = [(one, set().union(*map(species, one.spans))) for one in used]
-    telling = [(one, meant) for one, meant in telling if meant]
+def _contradicting(used: Sequence[Hypothesis], meant: dict[int, set[str]]) -> list[Hypothesis]:
+    """Neighbouring names that have no species in common; `meant` keeps what was worked out of each."""
+    telling = []
+    for one in used:
+        named_here = meant.get(id(one))
+        if named_here is None:
+            named_here = meant[id(one)] = set().union(*map(species, filter(_firm, one.spans)))
+        if named_here:
+            telling.append((one, named_here))
     found = []
     for (before, mine), (after, theirs) in pairwise(telling):
         if after.first - before.last <= 1 and not mine & theirs:
             found += [before, after]
     return list({id(one): one for one in found}.values())
+
+
+def _firm(span: Span) -> bool:
+    """Whether a span is more than a guess: a guess contradicts nothing."""
+    return span.trust >= FIRM
 
 
 def decode(
@@ -234,8 +247,13 @@ def _weigh(
     naming = any(names(one) for one in span.meanings)
     spoken = 1.0 if naming else max((speaks.get(one.lang, 1.0) for one in span.meanings), default=1.0)
     trust = span.trust * spoken**weights.foreign
-    bag = trust * bag / total + (1 - trust) * weights.background
-    return bag, trust * nothing / total + (1 - trust) * weights.background
+    doubt = (1 - trust) * weights.background
+    if not span.otherwise:
+        return trust * bag / total + doubt, trust * nothing / total + doubt
+    words = [_weigh(space, one, speaks, place, unsaid) for one in span.otherwise]
+    else_bag = np.prod([fits for fits, _ in words], axis=0)
+    else_nothing = float(np.prod([unfit for _, unfit in words]))
+    return trust * bag / total + doubt * else_bag, trust * nothing / total + doubt * else_nothing
 
 
 def _strongest(

@@ -63,6 +63,14 @@ class Index:
                     out[bones] = (*out.get(bones, ()), key)
         return out
 
+    @cached_property
+    def families(self) -> dict[str, tuple[str, ...]]:
+        """Keys by family of scripts, for those that are a letter off."""
+        out: dict[str, list[str]] = defaultdict(list)
+        for key, entry in self.entries.items():
+            out[entry.family].append(key)
+        return {family: tuple(keys) for family, keys in out.items()}
+
 
 def index(glossary: Glossary) -> Index:
     """The index of a glossary. Names pass the same normalisation as labels."""

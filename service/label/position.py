@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Sequence, Set
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import accumulate, pairwise
 
 from .segment import UNSPACED, Token
 from .span import Span, named, species
@@ -15,6 +15,8 @@ from .weights import Weights
 SURE = ("exact",)
 # Words after the name within which a form or a colour still tells of it.
 NEAR = 6
+# Letters of an unspaced script that may part a name from what is made of it; of words one.
+MOST_BETWEEN = 3
 # What seasons a pulse when it is said after its name.
 SEASONING = {"spice"}
 # Words between a name and what is made of it that part them no further: beans in tomato sauce, seeds to sow.
@@ -64,7 +66,8 @@ def standing(
     )
     runs, said = _runs(tokens, spans), _by_token(tokens, spans)
     order = {token.start: at for at, token in enumerate(tokens)}
-    agreeing = {runs[span.start] for span in heads if span.start in runs and species(span) & species(head)}
+    product = species(head)
+    agreeing = {runs[span.start] for span in heads if span.start in runs and species(span) & product}
     here = runs.get(head.start, -1)
     ending = max((one.end for one in spans if runs.get(one.start) == here), default=head.end)
     rest = bisect_left([token.start for token in tokens], ending)
@@ -72,15 +75,21 @@ def standing(
 
     beside = _beside(tokens, spans, head)
     told = _told(tokens, said, head.end)
+    weighty = [*accumulate((not _light(said.get(one.start)) for one in tokens), initial=0)]
 
     def gapped(span: Span) -> bool:
         """Whether next to nothing parts it from the name, in a language that names the thing last."""
         if head_first & {one.lang.split("-")[0] for one in span.meanings}:
             return False
         at = order[span.start]
+        if weighty[at] - weighty[rest] > MOST_BETWEEN:
+            return False
         between = [one for one in tokens[rest:at] if not _light(said.get(one.start))]
         unspaced = all(one.script in UNSPACED for one in between)
-        if len(between) > (3 if unspaced else 1) or tokens[max(0, rest - 1)].part != tokens[at].part:
+        if (
+            len(between) > (MOST_BETWEEN if unspaced else 1)
+            or tokens[max(0, rest - 1)].part != tokens[at].part
+        ):
             return False
         return not any(_cooks(said[one.start]) for one in between if one.start in said)
 
@@ -99,7 +108,7 @@ def standing(
         joined = span.start < ending or span.start not in order or runs[span.start] in agreeing
         guessed = span.how not in SURE and head.how in SURE
         if named(span) == "all":
-            if species(span) & species(head) or span in beside:
+            if species(span) & product or span in beside:
                 return 1.0
             return weights.guessed if guessed else 1.0 if joined else weights.later
         kinds = {one.kind for one in span.meanings}

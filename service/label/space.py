@@ -138,7 +138,7 @@ class Space:
         if pulse.species in self.strange:
             return found, none
         if pulse.form:
-            miss = np.full(len(self.pulses), weights.form_miss)
+            miss = np.full(len(self.pulses), weights.trade_miss)
             if pulse.form in SPLITS:
                 miss[np.isin(self.forms, SPLITS)] = weights.split_near
             found = found * np.where(self.forms == pulse.form, 1.0, miss)

@@ -10,7 +10,10 @@ from .index import Meaning
 
 @dataclass(frozen=True, slots=True)
 class Span:
-    """A stretch of the comparable text, what it may mean, and how far to trust that (0 to 1)."""
+    """A stretch of the comparable text, what it may mean, and how far to trust that (0 to 1).
+
+    `otherwise`: the words in it that are known as they stand, which hold where it was not the name it was taken for.
+    """
 
     start: int
     end: int
@@ -19,6 +22,7 @@ class Span:
     trust: float
     how: str
     shared: frozenset[str] = frozenset()
+    otherwise: tuple[Span, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

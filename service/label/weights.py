@@ -30,6 +30,8 @@ class Weights:
     # A form word that names one form, or that names several, on a bag of another form.
     form_miss: float = 0.003
     form_miss_loose: float = 0.008
+    # A whole trade name on a bag of its species in another form.
+    trade_miss: float = 0.015
     # A form word on a bag whose form may be said so too: fresh sprouts, roasted flour.
     form_with: float = 0.15
     # Peeled, of a pulse sold peeled both whole and split: few languages say which.
@@ -99,13 +101,13 @@ class Weights:
     # What a word is worth where it was not the word we took it for.
     background: float = 0.03
     # Softening of the posterior, and what is always left for the unforeseen.
-    temperature: float = 0.85
+    temperature: float = 0.75
     unforeseen: float = 0.002
     # How seldom a bag weighs what a can does, against cans; how seldom what is no pulse does.
     bag_as_can: float = 0.06
     other_as_can: float = 0.25
     # A single reading is stated from here up; nothing is said to be a pulse below the other.
-    certain: float = 0.85
+    certain: float = 0.9
     # Unless its names are as well those of another pulse, at least this likely.
     namesake: float = 0.03
     worth: float = 0.04

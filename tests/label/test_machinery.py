@@ -5,9 +5,11 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from rapidfuzz.distance import OSA
 
 from service.errors import BadInput, TooLarge
 from service.label import Reader
+from service.label.letters import LONGEST, SHORTEST, Letters
 from service.label.normalise import normalise
 from service.label.segment import segment
 from service.label.skeleton import skeleton
@@ -33,6 +35,23 @@ def test_vowel_signs_survive_and_accents_do_not() -> None:
     assert normalise("Poïs Cassé").text == "pois casse"
     assert normalise("عَدَس").text == "عدس"
     assert normalise("۱۲").text == "12"
+
+
+WORDS = st.text("abकခ한", min_size=1, max_size=9)
+
+
+@given(st.lists(WORDS, unique=True, max_size=40), WORDS)
+def test_words_a_letter_away_are_those_that_distance_finds(words: list[str], sought: str) -> None:
+    """Held against the optimal string alignment distance of rapidfuzz over every word."""
+    kept = [word for word in words if SHORTEST <= len(word) <= LONGEST]
+    meant = {word for word in kept if OSA.distance(word, sought) == 1} if len(sought) >= SHORTEST else set()
+    assert set(Letters(words).near(sought)) == meant
+
+
+def test_a_word_of_a_phrase_may_be_misspelt() -> None:
+    for label in ("kala chnaa", "kalla chana", "uradd dhuli dal"):
+        meant = "vigna-mungo" if label.startswith("urad") else "cicer-arietinum"
+        assert READER.read(label).readings[0].pulse.species == meant, label
 
 
 @pytest.mark.parametrize(
