@@ -242,9 +242,37 @@ def species_are_whole(glossary: Glossary) -> Iterator[Finding]:
                 yield Finding(species.file, 1, 1, f"look-alike {look.key}: {why}")
 
 
+def markets_add_up(glossary: Glossary) -> Iterator[Finding]:
+    """Each market has its languages and known species, whose parts leave something for the rest."""
+    spoken, sold = glossary.vocabulary.get("spoken-in", {}), glossary.vocabulary.get("sold-in", {})
+    for market in sorted({*spoken} ^ {*sold}):
+        yield _of_vocabulary(
+            f"market {market!r} stands in one of [spoken-in] and [sold-in]; write it in both"
+        )
+    tongues = [tag for tags in spoken.values() for tag in tags.split()]
+    for tag in sorted({tag for tag in tongues if tongues.count(tag) > 1}):
+        yield _of_vocabulary(f"language {tag!r} stands in two markets; leave it in one")
+    for market, eaten in sold.items():
+        total = 0.0
+        for part in eaten.split(", "):
+            slug, _, percent = part.partition(" ")
+            if slug not in glossary.species or not percent.replace(".", "", 1).isdigit():
+                yield _of_vocabulary(f"market {market!r}: {part!r}; write a species and its percentage")
+            else:
+                total += float(percent)
+        if total >= 100:
+            yield _of_vocabulary(
+                f"market {market!r}: {total:g} percent; leave something for what is not named"
+            )
+
+
+def _of_vocabulary(what: str) -> Finding:
+    return Finding("vocabulary.toml", 1, 1, what)
+
+
 CHECKS: tuple[Check, ...] = (
     words_are_known, refs_resolve, sources_exist, text_is_clean,
-    one_preferred, no_twins, patterns_parse, homonyms_noted, species_are_whole,
+    one_preferred, no_twins, patterns_parse, homonyms_noted, species_are_whole, markets_add_up,
 )  # fmt: skip
 
 

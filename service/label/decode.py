@@ -19,6 +19,8 @@ from .weights import Weights
 # Phrases taken apart in search of names that agree, and tokens gone over for it: a list of many goods is not worth more.
 TRIES = 8
 EFFORT = 400
+# Languages that explain less of a label count for less, by this power.
+SPOKEN = 3
 # From this trust on a name is one that others may contradict.
 FIRM = 0.7
 # What weighs less than this is not worth weighing.
@@ -116,11 +118,14 @@ def decode(
     weights = space.weights
     if len(spans) == 1 and tokens and not unread and not tokens[0].counted:
         spans = [_alone(spans[0])]
-    speaks = _speaks(spans, languages, weights)
+    votes = _votes(spans)
+    speaks = _speaks(spans, votes, languages, weights)
     stands = standing(tokens, spans, unread, weights, space.head_first)
-    pulses = space.log_prior
     none = float(np.log(weights.prior_none))
     naming = [named(span) for span in spans]
+    pulses = space.log_prior + _market(
+        space.markets if {"all", "some"} & {*naming} else space.open_markets, votes
+    )
     heard = [power >= weights.heard for power in stands.power]
     said = [_said(span) if told else "none" for span, told in zip(spans, heard, strict=True)]
     open_name, open_form = "all" not in naming, "all" not in said and said.count("some") == 1
@@ -287,14 +292,33 @@ def _there(one: Meaning, place: str, weights: Weights) -> float:
     return 1.2 if place in one.places else weights.other_place
 
 
-def _speaks(spans: Sequence[Span], languages: Sequence[str], weights: Weights) -> dict[str, float]:
-    """How far each language is spoken on the label: 1 for the one that explains most, less for others."""
+def _votes(spans: Sequence[Span]) -> dict[str, float]:
+    """How much of the label each language explains: a word of few languages says more of which."""
     votes: dict[str, float] = {}
     for span in spans:
         langs = {one.lang.split("-")[0] for one in span.meanings if one.lang not in ("", "la")}
         if span.how in ("exact", "part", "rejoined") and langs:
             for lang in langs:
                 votes[lang] = votes.get(lang, 0.0) + 1.0 / len(langs) ** 0.5
+    return votes
+
+
+def _market(markets: Mapping[str, Array], votes: Mapping[str, float]) -> Array | float:
+    """Logarithm of how much likelier each bag is in the markets of the label's languages than in the world's."""
+    most = max(votes.values(), default=0.0)
+    speaking = {lang: (vote / most) ** SPOKEN for lang, vote in votes.items()}
+    total = sum(speaking.values())
+    local = [(share / total, markets[lang]) for lang, share in speaking.items() if lang in markets]
+    if not local:
+        return 0.0
+    here: Array = np.sum([share * likelier for share, likelier in local], axis=0)
+    return np.log(here + (1 - sum(share for share, _ in local)))
+
+
+def _speaks(
+    spans: Sequence[Span], votes: Mapping[str, float], languages: Sequence[str], weights: Weights
+) -> dict[str, float]:
+    """How far each language is spoken on the label: 1 for the one that explains most, less for others."""
     most = max(votes.values(), default=0.0)
     asked = {tag.split("-")[0] for tag in languages}
     out: dict[str, float] = {}

@@ -43,6 +43,8 @@ class Space:
         self.members = tuple(tuple(map(int, np.flatnonzero(self.group == at))) for at in range(len(names)))
         slugs = sorted(set(map(str, self.species)))
         self.mass = {slug: float(self.prior[self.species == slug].sum()) for slug in slugs}
+        self.markets = self._markets(glossary, weights.market)
+        self.open_markets = self._markets(glossary, 1.0)
         self.head_first = frozenset(glossary.vocabulary.get("order", {}).get("head-first", "").split())
         self.log_prior = np.log(self.prior)
         # Bags of a weight that cans have are few; cans of it are many.
@@ -51,6 +53,23 @@ class Space:
         self._sold: dict[tuple[str, str], float] = {}
         self._untold: dict[frozenset[str], Array] = {}
         self._shared: dict[frozenset[str], Array] = {}
+
+    def _markets(self, glossary: Glossary, power: float) -> dict[str, Array]:
+        """By language: how much likelier each bag is where it is spoken than in the world, to a power."""
+        found: dict[str, Array] = {}
+        slugs = [*map(str, self.species)]
+        world = {slug: mass / sum(self.mass.values()) for slug, mass in self.mass.items()}
+        everywhere = np.array([world[slug] for slug in slugs])
+        spoken = glossary.vocabulary.get("spoken-in", {})
+        for market, eaten in glossary.vocabulary.get("sold-in", {}).items():
+            parts = [part.split() for part in eaten.split(", ")]
+            sold = {slug: float(percent) / 100 for slug, percent in parts}
+            rest = (1 - sum(sold.values())) / (1 - sum(world[slug] for slug in sold))
+            local = np.array([sold.get(slug, rest * world[slug]) for slug in slugs])
+            likelier = (local / everywhere) ** power
+            likelier *= self.prior.sum() / (self.prior @ likelier)
+            found |= dict.fromkeys(spoken[market].split(), likelier)
+        return found
 
     def _unsaid(self, share: Array) -> Array:
         """How often nothing is said of the form. Halves go unsaid only where they are what is mostly sold."""

@@ -90,6 +90,8 @@ class Weights:
     some_place: float = 0.2
     # Of the things a word may mean, those that fewer languages mean by it weigh less, by this power.
     fewer: float = 1.0
+    # How far what is eaten where the label's language is spoken counts, beside what the world eats.
+    market: float = 0.2
     # How far what is sold more in the world is held back among the meanings of one word.
     homonym: float = 0.5
     # A word for one species on a bag of another whose own names hold it (bean, in mung bean).
