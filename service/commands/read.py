@@ -49,7 +49,7 @@ def _show(reading: Reading, reader: Reader) -> None:
     else:
         rows = [
             (glossary.species[one.pulse.species].english, glossary.species[one.pulse.species].latin,
-             one.pulse.market_class or "-", one.pulse.form, one.pulse.colour or "-", f"{one.probability:.0%}")
+             one.pulse.market_class or "-", one.pulse.form, one.pulse.colour or "-", f"{int(one.probability * 100)}%")
             for one in reading.readings if one.probability >= 0.02
         ]  # fmt: skip
         out.table(("pulse", "species", "market class", "form", "colour", "sure"), rows)

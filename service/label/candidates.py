@@ -34,6 +34,11 @@ MOST_MET = 20_000
 LONG = 6
 # How often a shorter one was meant, by its letters; and one that is a letter off: on the training half.
 ALIKE = (0.0, 0.0, 0.0, 0.15, 0.15, 0.45)
+# The same in scripts that write every sound, where only length, aspiration and the place of the tongue may differ.
+SOUNDED = (0.0, 0.0, 0.0, 0.5, 0.6, 0.75)
+INDIC = {
+    "DEVANAGARI", "BENGALI", "GURMUKHI", "GUJARATI", "ORIYA", "TAMIL", "TELUGU", "KANNADA", "MALAYALAM", "SINHALA",
+}  # fmt: skip
 ONE_OFF = (0.0, 0.0, 0.0, 0.3, 0.35, 0.55, 0.75, 0.85, 0.9, 0.93, 0.95)
 # How far a word that may be one that says nothing is trusted to be it.
 UNTOLD = 0.5
@@ -261,7 +266,8 @@ class Finder:
             return (((0, size, own[0], _together(entries, own), 0.93, "alike"),),)
         out: list[tuple[Piece, ...]] = []
         if own:
-            out.append(((0, size, own[0], _together(entries, own), ALIKE[size], "alike"),))
+            trust = (SOUNDED if family in INDIC else ALIKE)[size]
+            out.append(((0, size, own[0], _together(entries, own), trust, "alike"),))
         pieces = _compound(word, entries)
         if pieces:
             out.append(pieces)
