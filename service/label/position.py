@@ -55,7 +55,7 @@ def standing(
     poor = [span for span in spans if span.how not in SURE and span.trust < weights.poor]
     if not heads or not tokens:
         every = (1.0,) * len(spans)
-        return Standing(every, (0,) * len(spans), min(weights.most_unread, len(unread)), len(poor))
+        return Standing(every, (0,) * len(spans), min(weights.most_unread, len(_words(unread))), len(poor))
     head = min(
         heads,
         key=lambda span: (
@@ -125,7 +125,7 @@ def standing(
             return weights.broken if span.start == after else weights.gapped if gapped(span) else weights.far
         return 1.0 if order[span.start] - rest <= NEAR else weights.far
 
-    about = sum(one.start <= after for one in unread)
+    about = sum(one.start <= after for one in _words(unread))
     found = [power(span) for span in spans]
     strayed = 0
     for at, span in enumerate(spans):
@@ -136,6 +136,15 @@ def standing(
     groups = tuple(beside.get(span, 0) for span in spans)
     doubtful = sum(one.start <= after for one in poor)
     return Standing(tuple(found), groups, min(weights.most_unread, about), doubtful)
+
+
+def _words(unread: Sequence[Token]) -> list[Token]:
+    """What is left unread, by words: letters of an unspaced script that follow each other are one."""
+    return [
+        one
+        for before, one in zip([None, *unread], unread, strict=False)
+        if not (before and one.script in UNSPACED and one.glued and before.end == one.start)
+    ]
 
 
 def _beside(tokens: Sequence[Token], spans: Sequence[Span], head: Span) -> dict[Span, int]:
