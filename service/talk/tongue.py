@@ -110,7 +110,7 @@ ANSWERS = (
     "blocky",
     "wedge",
     "angular",
-    "flat-oval",
+    "flat oval",
     "white line",
     "white dot",
     "white long",
