@@ -143,7 +143,9 @@ class Finder:
             torn = unspaced and start.glued and not all(one.glued for one in tokens[first : last + 1])
             trust, how = (0.9995, "exact") if written and not torn else (0.9, "rejoined")
             span = Span(start.start, token.end, key, entry.meanings, trust, how, entry.shared)
-            out.append(Hypothesis(first, last + 1, (span,), gain(span) - 2.5 * torn))
+            # A single letter explains little, but a known word is never better left unread.
+            least = 0.05 if written and not unspaced else -9.0
+            out.append(Hypothesis(first, last + 1, (span,), max(least, gain(span) - 2.5 * torn)))
         return out
 
     def _single(self, token: Token, first: int, likeness: bool) -> list[Hypothesis]:

@@ -118,6 +118,7 @@ def decode(
     weights = space.weights
     if len(spans) == 1 and tokens and not unread and not tokens[0].counted:
         spans = [_alone(spans[0])]
+    spans = _either(spans)
     votes = _votes(spans)
     speaks = _speaks(spans, votes, languages, weights)
     stands = standing(tokens, spans, unread, weights, space.head_first)
@@ -176,6 +177,36 @@ def decode(
         none += float(np.log(weights.other_as_can))
     pulses = pulses + stands.beside * np.log(weights.unread)
     return _normalised(pulses, none, spans, unread, weights)
+
+
+def _either(spans: Sequence[Span]) -> list[Span]:
+    """Two forms, or two colours, with nothing but a joining word between are a choice: washed or with skin."""
+    out: list[Span] = []
+    for span in spans:
+        joined = len(out) > 1 and all(one.ref == "connector" for one in out[-1].meanings)
+        kind = _one_kind(span)
+        if joined and kind and kind == _one_kind(out[-2]) and not _refs(span) & _refs(out[-2]):
+            first = out[-2]
+            both = replace(
+                first,
+                end=span.end,
+                meanings=first.meanings + span.meanings,
+                trust=min(first.trust, span.trust),
+            )
+            out[-2:] = [both]
+        else:
+            out.append(span)
+    return out
+
+
+def _one_kind(span: Span) -> str:
+    """The kind of all a span may mean, where that is a form or a colour."""
+    kinds = {one.kind for one in span.meanings}
+    return kinds.pop() if kinds in ({"form"}, {"colour"}) else ""
+
+
+def _refs(span: Span) -> set[str]:
+    return {one.ref for one in span.meanings}
 
 
 def _alone(span: Span) -> Span:

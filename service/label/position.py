@@ -155,22 +155,24 @@ def _beside(tokens: Sequence[Token], spans: Sequence[Span], head: Span) -> dict[
     found: dict[Span, int] = {}
     groups = [species(head)]
     line = [one for one in spans if one.start >= head.start and one.key]
-    last, parted = head, False
+    last, parted, joined = head, False, False
     for span, (gap, mark) in zip(line[1:], _gaps(tokens, line), strict=True):
         if gap:
             break
-        parted = parted or mark or _joins(span)
+        joined = joined or _joins(span)
+        parted = parted or mark or joined
         if named(span) == "all" and span.how in SURE and all(one.kind != "noise" for one in span.meanings):
             meant = species(span)
             group = next((at for at, one in enumerate(groups) if one & meant), len(groups))
             if group == len(groups):
-                if not parted or meant & last.shared or species(last) & span.shared:
+                held = meant & last.shared or species(last) & span.shared
+                if not parted or (held and not joined):
                     break
                 groups.append(meant)
             if group:
                 found[span] = group
-            last, parted = span, False
-        elif any(one.kind == "other" for one in span.meanings) or not _idle(span):
+            last, parted, joined = span, False, False
+        elif any(one.kind == "other" for one in span.meanings) or not (_idle(span) or _joins(span)):
             break
     return found
 

@@ -159,7 +159,9 @@ class Reader:
     def _verdict(self, reads: list[Read], posterior: Posterior) -> str:
         if not reads or posterior.none >= 0.5:
             return "none"
-        if reads[0].probability >= self.weights.certain and not self._namesake(reads, posterior.spans):
+        if self._namesake(reads, posterior.spans):
+            return "several"
+        if reads[0].probability >= self.weights.certain:
             return "one"
         alone = len(reads) < 2 or (
             reads[1].probability < self.weights.worth and reads[0].probability >= self.weights.alone

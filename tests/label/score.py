@@ -11,7 +11,14 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 CORPUS = Path(__file__).resolve().parent / "corpus"
-HAND = ("packs", "packs-south-asia", "packs-west-asia-africa", "packs-europe-americas", "packs-east-asia")
+HAND = (
+    "packs",
+    "packs-south-asia",
+    "packs-west-asia-africa",
+    "packs-europe-americas",
+    "packs-east-asia",
+    "packs-ambiguous",
+)
 SURE = 0.9
 BINS = 10
 
