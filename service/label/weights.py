@@ -18,7 +18,7 @@ class Weights:
     class_open: float = 0.5
     colour_odd: float = 0.5
     # What a word is only read as, in a language that writes it for another pulse.
-    minor: float = 0.4
+    minor: float = 0.5
     # A species name, or a whole trade name, on something that is no pulse at all.
     base_none: float = 0.0007
     fixed_none: float = 0.0009
@@ -37,7 +37,7 @@ class Weights:
     # Peeled, of a pulse sold peeled both whole and split: few languages say which.
     peeled: float = 0.12
     # A dal by its trade name, of another kind of split: a form word beside it says which.
-    split_near: float = 0.06
+    split_near: float = 0.12
     # A form word, or one of a split, on something that is no pulse at all.
     form_none: float = 0.03
     split_none: float = 0.0006
