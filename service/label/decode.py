@@ -360,7 +360,7 @@ def _speaks(
             factor = (
                 1.0
                 if one.lang in ("", "la")
-                else weights.other_language + (1 - weights.other_language) * share
+                else weights.other_language + (1 - weights.other_language) * share**SPOKEN
             )
             if asked and lang not in asked and one.lang not in ("", "la"):
                 factor *= weights.not_asked

@@ -157,7 +157,9 @@ class Space:
         if pulse.species in self.strange:
             return found, none
         if pulse.form:
-            miss = np.full(len(self.pulses), weights.trade_miss)
+            # Whole is what goes without saying: a name of the whole seed is used of what is made of it too.
+            loose = weights.whole_miss if pulse.form == "whole" else weights.trade_miss
+            miss = np.full(len(self.pulses), loose)
             if pulse.form in SPLITS:
                 miss[np.isin(self.forms, SPLITS)] = weights.split_near
             found = found * np.where(self.forms == pulse.form, 1.0, miss)

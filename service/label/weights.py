@@ -32,6 +32,8 @@ class Weights:
     form_miss_loose: float = 0.008
     # A whole trade name on a bag of its species in another form.
     trade_miss: float = 0.015
+    # The same where it is a name of the whole seed.
+    whole_miss: float = 0.1
     # A form word on a bag whose form may be said so too: fresh sprouts, roasted flour.
     form_with: float = 0.15
     # Peeled, of a pulse sold peeled both whole and split: few languages say which.
