@@ -9,7 +9,8 @@ from collections.abc import Callable, Sequence
 from typing import Any
 
 from sqlalchemy import Engine, event, func, text, update
-from sqlalchemy.exc import IntegrityError
+from sqlalchemy.engine import make_url
+from sqlalchemy.exc import ArgumentError, IntegrityError, NoSuchModuleError
 from sqlalchemy.pool import StaticPool
 from sqlmodel import Session, col, create_engine, select
 
@@ -23,10 +24,18 @@ SCOPES = ("review", "admin")
 
 
 def engine(address: str) -> Engine:
-    """An engine with its tables; SQLite keeps a write-ahead log so that readers never wait."""
+    """An engine with its tables; SQLite keeps a write-ahead log so that readers never wait.
+
+    Raises BadInput for what is no address of a database.
+    """
     lite = address.startswith("sqlite")
     if address.startswith("postgresql://"):
         address = address.replace("postgresql://", "postgresql+psycopg://", 1)
+    try:
+        make_url(address).get_dialect()
+    except (ArgumentError, NoSuchModuleError):
+        why = "is no address of a database; write sqlite:///people.db or postgresql://host/name"
+        raise BadInput("database", address, why) from None
     made = create_engine(
         address,
         connect_args={"check_same_thread": False, "timeout": 30} if lite else {},

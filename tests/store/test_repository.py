@@ -26,6 +26,12 @@ def test_gtin_by_the_published_example() -> None:
         repository.gtin14("6291041500214")
 
 
+@pytest.mark.parametrize("address", ["people.db", "", "nosuch://host/name"])
+def test_what_is_no_address_of_a_database_is_said(address: str) -> None:
+    with pytest.raises(BadInput, match="no address of a database"):
+        repository.engine(address)
+
+
 def test_the_same_suggestion_counts_up(engine: Engine) -> None:
     with Session(engine) as session:
         first = repository.suggest(session, _name())
