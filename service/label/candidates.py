@@ -27,12 +27,12 @@ MOST_MET = 20_000
 LONG = 6
 # How often a shorter one was meant, by its letters; and one that is a letter off: on the training half.
 ALIKE = (0.0, 0.0, 0.0, 0.15, 0.15, 0.45)
-# The same in scripts that write every sound, where only length, aspiration and the place of the tongue may differ.
+ONE_OFF = (0.0, 0.0, 0.0, 0.3, 0.35, 0.55, 0.75, 0.85, 0.9, 0.93, 0.95)
+# The first in scripts that write every sound, where only length, aspiration and the place of the tongue may differ.
 SOUNDED = (0.0, 0.0, 0.0, 0.5, 0.6, 0.75)
 INDIC = {
     "DEVANAGARI", "BENGALI", "GURMUKHI", "GUJARATI", "ORIYA", "TAMIL", "TELUGU", "KANNADA", "MALAYALAM", "SINHALA",
 }  # fmt: skip
-ONE_OFF = (0.0, 0.0, 0.0, 0.3, 0.35, 0.55, 0.75, 0.85, 0.9, 0.93, 0.95)
 # How far a word that may be one that says nothing is trusted to be it.
 UNTOLD = 0.5
 # What is left of the doubt about such a word where the words beside it complete a known name.
@@ -318,9 +318,7 @@ def _together(entries: dict[str, Entry], keys: list[str]) -> tuple[Meaning, ...]
     return tuple(dict.fromkeys(meaning for key in keys for meaning in entries[key].meanings))
 
 
-def _compound(
-    word: str, entries: dict[str, Entry]
-) -> tuple[tuple[int, int, str, tuple[Meaning, ...], float, str], ...]:
+def _compound(word: str, entries: dict[str, Entry]) -> tuple[Piece, ...]:
     """The word as known words glued together, or nothing; at most `SLACK` letters left over a seam."""
     size = len(word)
     ascii_only = word.isascii()

@@ -53,9 +53,10 @@ def standing(
     """
     heads = [span for span in spans if named(span) == "all"]
     poor = [span for span in spans if span.how not in SURE and span.trust < weights.poor]
+    left = _words(unread)
     if not heads or not tokens:
         every = (1.0,) * len(spans)
-        return Standing(every, (0,) * len(spans), min(weights.most_unread, len(_words(unread))), len(poor))
+        return Standing(every, (0,) * len(spans), min(weights.most_unread, len(left)), len(poor))
     head = min(
         heads,
         key=lambda span: (
@@ -125,7 +126,7 @@ def standing(
             return weights.broken if span.start == after else weights.gapped if gapped(span) else weights.far
         return 1.0 if order[span.start] - rest <= NEAR else weights.far
 
-    about = sum(one.start <= after for one in _words(unread))
+    about = sum(one.start <= after for one in left)
     found = [power(span) for span in spans]
     strayed = 0
     for at, span in enumerate(spans):
